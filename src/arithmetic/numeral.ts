@@ -70,11 +70,12 @@ export function compareNumerals(a: Numeral, b: Numeral): number {
   return difference < 0n ? -1 : difference > 0n ? 1 : 0
 }
 
-/** The same digits with the point moved to the left: 86 by 2 is 0.86 (pence written as pounds). */
+/** The same digits with the point moved to the left, or to the right where `by` is below 0: 86 by 2 is 0.86, pence as pounds. */
 export function movePoint({ digits, places }: Numeral, by: number): Numeral {
-  const padded = [...digits]
-  while (padded.length <= places + by) padded.push(0)
-  return { digits: padded, places: places + by }
+  const moved = places + by
+  const padded = [...Array<number>(Math.max(0, -moved)).fill(0), ...digits]
+  while (padded.length <= moved) padded.push(0)
+  return { digits: padded, places: Math.max(0, moved) }
 }
 
 /**
