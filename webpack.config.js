@@ -1,0 +1,120 @@
+import { existsSync, readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import { homedir } from 'node:os'
+import path from 'node:path'
+import CopyPlugin from 'copy-webpack-plugin'
+import { generateCustomFunctionsMetadata } from 'custom-functions-metadata'
+import webpack from 'webpack'
+
+const DEFAULT_BASE = 'https://localhost:3000/'
+const HOSTED_OFFICE = 'https://appsforoffice.microsoft.com/lib/1/hosted/'
+const LOCAL_OFFICE = 'office/'
+const FUNCTIONS = path.resolve('src/functions/functions.ts')
+
+/** Writes functions.json from the doc comments of the custom functions. */
+class FunctionsJson {
+  apply(compiler) {
+    const { Compilation, WebpackError, sources } = webpack
+    compiler.hooks.thisCompilation.tap('FunctionsJson', (compilation) => {
+      const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL
+      compilation.hooks.processAssets.tapPromise({ name: 'FunctionsJson', stage }, async () => {
+        compilation.fileDependencies.add(FUNCTIONS)
+        const { metadataJson, errors } = await generateCustomFunctionsMetadata(FUNCTIONS)
+        compilation.errors.push(...errors.map((error) => new WebpackError(error)))
+        compilation.emitAsset('functions.json', new sources.RawSource(metadataJson))
+      })
+    })
+  }
+}
+
+/** The address that the add-in is served from, with a slash at its end. Excel loads add-ins from https only. */
+function baseOf({ base = DEFAULT_BASE }) {
+  if (!URL.canParse(base) || !base.startsWith('https://'))
+    throw new Error(`--env base=${base}: the address must begin with https://, like ${DEFAULT_BASE}`)
+  return base.endsWith('/') ? base : `${base}/`
+}
+
+/** Where the pages find Microsoft's client library: its own address, or a copy of the npm package for closed networks. */
+function officeOf({ officejs = 'hosted' }) {
+  if (officejs !== 'hosted' && officejs !== 'local')
+    throw new Error(`--env officejs=${officejs}: choose hosted (the default) or local`)
+  return officejs === 'local' ? LOCAL_OFFICE : HOSTED_OFFICE
+}
+
+/** The files of the client library that Excel loads, unmodified, with their licence. */
+function officeFiles() {
+  const library = path.dirname(createRequire(import.meta.url).resolve('@microsoft/office-js/package.json'))
+  const dist = path.join(library, 'dist')
+  const names = [
+    '{office,o15apptofilemappingtable}.js',
+    'excel-*-16.0[01].js',
+    '*/office_strings.js',
+    '{telemetry,ariatelemetry,webauth}/*.js',
+  ]
+  return [
+    { from: path.join(library, 'LICENSE.md'), to: LOCAL_OFFICE },
+    ...names.map((name) => ({
+      context: dist,
+      from: name,
+      to: `${LOCAL_OFFICE}[path][name][ext]`,
+      globOptions: { ignore: ['**/*.debug.js'] },
+      info: { minimized: true },
+    })),
+  ]
+}
+
+function copies(env) {
+  const base = baseOf(env)
+  const office = officeOf(env)
+  const manifest = (content) =>
+    content.toString().replaceAll(DEFAULT_BASE, base).replaceAll(new URL(DEFAULT_BASE).origin, new URL(base).origin)
+  const page = (content) => content.toString().replaceAll(HOSTED_OFFICE, office)
+  return new CopyPlugin({
+    patterns: [
+      { from: 'manifest.xml', transform: manifest },
+      { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: page },
+      { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
+      ...(office === LOCAL_OFFICE ? officeFiles() : []),
+    ],
+  })
+}
+
+/** https with the developer certificates where they are installed, http otherwise. */
+function serverOf(logger) {
+  const folder = path.join(homedir(), '.office-addin-dev-certs')
+  const files = { key: 'localhost.key', cert: 'localhost.crt', ca: 'ca.crt' }
+  const paths = Object.entries(files).map(([option, name]) => [option, path.join(folder, name)])
+  if (paths.every(([, file]) => existsSync(file)))
+    return { type: 'https', options: Object.fromEntries(paths.map(([option, file]) => [option, readFileSync(file)])) }
+  logger.warn('No developer certificates: serving http, which Excel does not open.')
+  logger.warn('To install them: npx office-addin-dev-certs install')
+  return { type: 'http' }
+}
+
+export default (env, { mode }) => ({
+  mode,
+  target: ['web', 'es2022'],
+  devtool: mode === 'production' ? false : 'source-map',
+  entry: { taskpane: './taskpane/index.ts', functions: './src/functions/index.ts' },
+  output: { path: path.resolve('dist'), filename: '[name].js', clean: true },
+  resolve: { extensions: ['.ts', '.tsx', '.js'] },
+  module: {
+    rules: [
+      {
+        test: /\.tsx?$/,
+        exclude: /node_modules/,
+        loader: 'ts-loader',
+        options: { transpileOnly: true, compilerOptions: { noEmit: false } },
+      },
+      { test: /\.css$/, use: ['style-loader', 'css-loader'] },
+    ],
+  },
+  plugins: [new FunctionsJson(), copies(env)],
+  devServer: {
+    port: 3000,
+    hot: false,
+    static: false,
+    headers: { 'Access-Control-Allow-Origin': '*' },
+    ...(env.WEBPACK_SERVE && { server: serverOf(console) }),
+  },
+})
