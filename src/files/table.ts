@@ -1,0 +1,44 @@
+import { typesToSupport } from '../mastery/support'
+import { addressOf, areaAddress } from '../marksheet/matrix'
+import type { Review, ReviewedPupil } from '../marksheet/review'
+
+/** Reviews as text for people: for each marksheet every pupil's count, what is left to look at, and the types to support. */
+export function reviewTable(reviews: readonly Review[]): string {
+  if (reviews.length === 0) return 'No marksheet found: there is no sheet with questions and pupils’ names.\n'
+  return reviews.map(sheetTable).join('\n')
+}
+
+function sheetTable({ sheet, area, questions, pupils }: Review): string {
+  const head = ['Pupil', 'Right', 'To look at', 'Needs support with']
+  const rows = pupils.map((pupil) => [
+    pupil.name,
+    score(pupil),
+    toLookAt(pupil),
+    typesToSupport(pupil.judgement).join('; '),
+  ])
+  const widths = head.map((title, column) =>
+    Math.max(title.length, ...rows.map((row) => row[column]?.length ?? 0)),
+  )
+  const line = (row: readonly string[]) =>
+    row
+      .map((text, column) => text.padEnd(widths[column] ?? 0))
+      .join('  ')
+      .trimEnd()
+  const title = `${sheet} ${areaAddress(area)}: ${pupils.length} pupils, ${questions.length} questions`
+  return [title, '', line(head), line(widths.map((width) => '─'.repeat(width))), ...rows.map(line), ''].join(
+    '\n',
+  )
+}
+
+function score({ outcomes }: ReviewedPupil): string {
+  const right = outcomes.filter((outcome) => outcome === 'correct').length
+  const answered = right + outcomes.filter((outcome) => outcome === 'incorrect').length
+  return `${right} of ${answered}`
+}
+
+function toLookAt({ answers, outcomes }: ReviewedPupil): string {
+  return answers
+    .filter((_, index) => outcomes[index] === 'unreadable')
+    .map(addressOf)
+    .join(' ')
+}

@@ -1,0 +1,295 @@
+import { readQuestion, type Question } from '../arithmetic/question'
+import { readTyped } from '../answers/typed'
+import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
+import {
+  findNameColumns,
+  isHeadingOrSummary,
+  isNameColumn,
+  looksLikeName,
+  nameIn,
+  type NameColumns,
+} from './names'
+
+export type Orientation = 'pupils-down' | 'pupils-across' | 'pairs'
+
+/** A cell that holds a question. */
+export interface FoundQuestion extends CellRef {
+  readonly text: string
+  readonly question: Question
+}
+
+/** A cell in which a pupil answers a question, given by its index among the marksheet's questions. */
+export interface AnswerCell extends CellRef {
+  readonly question: number
+}
+
+/** A pupil: the cells that hold the name (where they are two, the first is the left or upper one) and those for the answers. */
+export interface FoundPupil {
+  readonly name: string
+  readonly nameCells: readonly CellRef[]
+  readonly answers: readonly AnswerCell[]
+}
+
+/** A marksheet found on a sheet. `area` reaches from the first name or question to the last answer. */
+export interface Marksheet {
+  readonly orientation: Orientation
+  readonly area: Area
+  readonly questions: readonly FoundQuestion[]
+  readonly pupils: readonly FoundPupil[]
+}
+
+/** The first words of the sheets that the add-in writes itself; a sheet that starts with them holds no marksheet. */
+export const OWN_SHEET = 'Columnwise · '
+
+interface Spot extends CellRef {
+  readonly text: string
+  readonly question: Question
+}
+
+/**
+ * Finds the marksheets on a sheet: pupils down and questions across, the transpose, question–answer pairs along a pupil's row,
+ * several of them on one sheet, and form exports. None found is an empty list. Order: as they stand, from the top, then from
+ * the left.
+ */
+export function findMarksheets(matrix: Matrix): Marksheet[] {
+  if (String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
+  const upright = viewOf(matrix, false)
+  const spots = questionSpots(upright)
+  if (spots.length === 0) return []
+  const { heading, blocks } = splitByNeighbours(upright, spots)
+  const found = [
+    ...blocks.flatMap((block) => pairsIn(upright, block)),
+    ...pupilsBelow(upright, heading, 'pupils-down'),
+  ]
+  const taken = new Set(found.flatMap(({ questions }) => questions.map(cellKey)))
+  const turned = viewOf(matrix, true)
+  const rest = spots.filter((spot) => !taken.has(cellKey(spot)))
+  const turnedRest = rest.map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
+  found.push(...pupilsBelow(turned, turnedRest, 'pupils-across'))
+  return found.sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+}
+
+const cellKey = ({ row, column }: CellRef) => `${row},${column}`
+
+const MAY_BE_QUESTION = /[-−–—‐‑‒－+＋]|subtract|take|minus|add|plus/i
+
+function questionSpots(view: View): Spot[] {
+  const spots: Spot[] = []
+  for (let row = 0; row < view.rows; row++) {
+    for (let column = 0; column < view.columns; column++) {
+      const value = view.value(row, column)
+      if (typeof value !== 'string' || !MAY_BE_QUESTION.test(value) || isSchoolYear(value)) continue
+      const reading = readQuestion(value)
+      if ('question' in reading) spots.push({ row, column, text: value, question: reading.question })
+    }
+  }
+  return spots
+}
+
+/** "2024-25" and "2024-2025" are school years, not questions. */
+function isSchoolYear(text: string): boolean {
+  const [, from, to] = /^\s*(?:19|20)(\d\d)\s*[-–]\s*(?:19|20)?(\d\d)\s*$/.exec(text) ?? []
+  return from !== undefined && (Number(from) + 1) % 100 === Number(to)
+}
+
+/** How far below each other two questions of one list may stand (a sub-heading or an empty row between them). */
+const WIDEST_GAP = 3
+
+/**
+ * Tells questions that head columns from questions that stand in lists below each other. A row of questions belongs to a list
+ * where most of its questions have another one above or below with no answer between them.
+ */
+function splitByNeighbours(view: View, spots: readonly Spot[]): { heading: Spot[]; blocks: Spot[][] } {
+  const listed = new Map<Spot, Spot>()
+  const byColumn = groupBy(spots, ({ column }) => column)
+  const inList = new Set<Spot>()
+  for (const column of byColumn.values()) {
+    column.forEach((spot, index) => {
+      const above = column[index - 1]
+      if (above === undefined || !isSameList(view, above, spot)) return
+      listed.set(spot, above)
+      inList.add(spot).add(above)
+    })
+  }
+  const heading: Spot[] = []
+  const blocks: Spot[][] = []
+  for (const row of groupBy(spots, (spot) => spot.row).values()) {
+    const members = row.filter((spot) => inList.has(spot))
+    if (2 * members.length < row.length) heading.push(...row)
+    else {
+      const aboves = new Set(row.map((spot) => listed.get(spot)))
+      const block = blocks.find((each) => each.some((spot) => aboves.has(spot)))
+      if (block) block.push(...row)
+      else blocks.push([...row])
+    }
+  }
+  return { heading, blocks }
+}
+
+function isSameList(view: View, above: Spot, below: Spot): boolean {
+  if (below.row - above.row > WIDEST_GAP) return false
+  for (let row = above.row + 1; row < below.row; row++) {
+    const value = view.value(row, above.column)
+    if (!isEmpty(value) && readTyped(value).kind !== 'unreadable') return false
+  }
+  return true
+}
+
+/** A list of questions with a pupil's name on the left of each row, the answer on the right of each question. */
+function pairsIn(view: View, block: readonly Spot[]): Marksheet[] {
+  const rows = [...groupBy(block, ({ row }) => row)]
+  const firstRow = rows[0]?.[0] ?? 0
+  const left = Math.min(...block.map(({ column }) => column))
+  const body = rows.map(([row]) => row)
+  const names = findNameColumns(view, firstRow - 1, range(0, left), body)
+  if (!names || hasNamesAbove(view, firstRow, left)) return []
+  const questions = block.map(foundQuestion(view))
+  const pupils = rows.flatMap(([row, spots]): FoundPupil[] => {
+    const name = nameIn(view, names, row)
+    if (name === '' || isHeadingOrSummary(name)) return []
+    const answers = spots.map((spot) => ({
+      ...view.ref(row, spot.column + 1),
+      question: block.indexOf(spot),
+    }))
+    return [{ name, nameCells: nameCells(view, names, row), answers }]
+  })
+  return marksheet('pairs', questions, pupils)
+}
+
+function hasNamesAbove(view: View, row: number, left: number): boolean {
+  const above = [row - 1, row - 2].filter((each) => each >= 0)
+  return above.some((each) => {
+    const texts = range(left + 1, view.columns).map((column) => view.text(each, column))
+    return new Set(texts.filter((text) => looksLikeName(text) && !/answer|question/i.test(text))).size >= 2
+  })
+}
+
+/** Rows of questions with pupils' names on the left of the rows below; a name column between questions starts a new marksheet. */
+function pupilsBelow(view: View, spots: readonly Spot[], orientation: Orientation): Marksheet[] {
+  const headers = [...groupBy(spots, ({ row }) => row)].sort(([a], [b]) => a - b)
+  return headers.flatMap(([header, row]) => {
+    const sorted = row.toSorted((a, b) => a.column - b.column)
+    return segments(view, header, sorted).flatMap(({ from, spots: own }) => {
+      const end = nextHeader(headers, header, own) ?? view.rows
+      return belowHeader(view, header, own, from, end, orientation)
+    })
+  })
+}
+
+function nextHeader(
+  headers: readonly [number, Spot[]][],
+  header: number,
+  own: readonly Spot[],
+): number | undefined {
+  const columns = new Set(own.map(({ column }) => column))
+  return headers.find(([row, spots]) => row > header && spots.some(({ column }) => columns.has(column)))?.[0]
+}
+
+/** The questions of a header row, parted where a column of names stands between two of them. `from` is the first free column. */
+function segments(view: View, header: number, row: readonly Spot[]): { from: number; spots: Spot[] }[] {
+  const parts: { from: number; spots: Spot[] }[] = []
+  let previous = -1
+  for (const spot of row) {
+    const between = range(previous + 1, spot.column)
+    const part = parts.at(-1)
+    const isNew = between.some((column) =>
+      isNameColumn(view, header, column, filledRows(view, header + 1, view.rows, [column, spot.column])),
+    )
+    if (part && !isNew) part.spots.push(spot)
+    else parts.push({ from: previous + 1, spots: [spot] })
+    previous = spot.column
+  }
+  return parts
+}
+
+function belowHeader(
+  view: View,
+  header: number,
+  spots: readonly Spot[],
+  from: number,
+  end: number,
+  orientation: Orientation,
+): Marksheet[] {
+  const columns = spots.map(({ column }) => column)
+  const candidates = range(from, columns[0] ?? 0)
+  const filled = filledRows(view, header + 1, end, columns)
+  const body = filled.length > 0 ? filled : filledRows(view, header + 1, end, candidates)
+  const names = findNameColumns(view, header, candidates, body)
+  if (!names) return []
+  const rows = pupilRows(view, names, columns, header + 1, end)
+  const pupils = rows.map((row) => ({
+    name: nameIn(view, names, row),
+    nameCells: nameCells(view, names, row),
+    answers: columns.map((column, question) => ({ ...view.ref(row, column), question })),
+  }))
+  return marksheet(orientation, spots.map(foundQuestion(view)), pupils)
+}
+
+/**
+ * The rows that belong to pupils. Down to the first empty row a name is enough (a pupil may have answered nothing); below it
+ * only rows with answers count, so that notes under the marksheet are not pupils. Sums and averages are left out.
+ */
+function pupilRows(
+  view: View,
+  names: NameColumns,
+  columns: readonly number[],
+  first: number,
+  end: number,
+): number[] {
+  const rows: { row: number; sums: boolean }[] = []
+  let inBlock = true
+  for (let row = first; row < end; row++) {
+    const name = nameIn(view, names, row)
+    const answered = columns.filter((column) => !isEmpty(view.value(row, column)))
+    if (name === '' && answered.length === 0) inBlock &&= rows.length === 0
+    else if (
+      name !== '' &&
+      !isHeadingOrSummary(name) &&
+      (answered.length > 0 || (inBlock && (looksLikeName(name) || /^\d+$/.test(name))))
+    ) {
+      const worked = answered.filter((column) => isWorkedOut(view.formula(row, column)))
+      rows.push({ row, sums: answered.length > 0 && 2 * worked.length > answered.length })
+    }
+  }
+  const sums = rows.filter((each) => each.sums).length
+  return rows.filter((each) => !each.sums || 2 * sums > rows.length).map(({ row }) => row)
+}
+
+/** Whether a formula works on other cells, unlike the "=39" that a pupil types. */
+function isWorkedOut(formula: string): boolean {
+  return /[a-z(]/i.test(formula)
+}
+
+function marksheet(orientation: Orientation, questions: FoundQuestion[], pupils: FoundPupil[]): Marksheet[] {
+  if (pupils.length === 0) return []
+  const cells = pupils.flatMap((pupil) => [...pupil.nameCells, ...pupil.answers])
+  return [{ orientation, area: areaOf([...questions, ...cells]), questions, pupils }]
+}
+
+const foundQuestion =
+  (view: View) =>
+  ({ row, column, text, question }: Spot): FoundQuestion => ({ ...view.ref(row, column), text, question })
+
+/** The cells of a pupil's name, in the order in which they stand on the sheet. */
+function nameCells(view: View, { first, surname }: NameColumns, row: number): CellRef[] {
+  const columns = surname === null ? [first] : [first, surname].sort((a, b) => a - b)
+  return columns.map((column) => view.ref(row, column))
+}
+
+function filledRows(view: View, first: number, end: number, columns: readonly number[]): number[] {
+  return range(first, end).filter((row) => columns.some((column) => !isEmpty(view.value(row, column))))
+}
+
+function range(from: number, to: number): number[] {
+  return Array.from({ length: Math.max(0, to - from) }, (_, index) => from + index)
+}
+
+function groupBy<T>(items: readonly T[], key: (item: T) => number): Map<number, T[]> {
+  const groups = new Map<number, T[]>()
+  for (const item of items) {
+    const group = groups.get(key(item))
+    if (group) group.push(item)
+    else groups.set(key(item), [item])
+  }
+  return groups
+}
