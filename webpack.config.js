@@ -9,6 +9,8 @@ import webpack from 'webpack'
 const DEFAULT_BASE = 'https://localhost:3000/'
 const HOSTED_OFFICE = 'https://appsforoffice.microsoft.com/lib/1/hosted/'
 const LOCAL_OFFICE = 'office/'
+/** Keeps webpack from minimising a copied file. */
+const UNTOUCHED = { minimized: true }
 const FUNCTIONS = path.resolve('src/functions/functions.ts')
 
 /** Writes functions.json from the doc comments of the custom functions. */
@@ -58,7 +60,7 @@ function officeFiles() {
       from: name,
       to: `${LOCAL_OFFICE}[path][name][ext]`,
       globOptions: { ignore: ['**/*.debug.js'] },
-      info: { minimized: true },
+      info: UNTOUCHED,
     })),
   ]
 }
@@ -67,12 +69,15 @@ function copies(env) {
   const base = baseOf(env)
   const office = officeOf(env)
   const manifest = (content) =>
-    content.toString().replaceAll(DEFAULT_BASE, base).replaceAll(new URL(DEFAULT_BASE).origin, new URL(base).origin)
+    content
+      .toString()
+      .replaceAll(DEFAULT_BASE, base)
+      .replaceAll(new URL(DEFAULT_BASE).origin, new URL(base).origin)
   const page = (content) => content.toString().replaceAll(HOSTED_OFFICE, office)
   return new CopyPlugin({
     patterns: [
       { from: 'manifest.xml', transform: manifest },
-      { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: page },
+      { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
     ],
@@ -85,7 +90,10 @@ function serverOf(logger) {
   const files = { key: 'localhost.key', cert: 'localhost.crt', ca: 'ca.crt' }
   const paths = Object.entries(files).map(([option, name]) => [option, path.join(folder, name)])
   if (paths.every(([, file]) => existsSync(file)))
-    return { type: 'https', options: Object.fromEntries(paths.map(([option, file]) => [option, readFileSync(file)])) }
+    return {
+      type: 'https',
+      options: Object.fromEntries(paths.map(([option, file]) => [option, readFileSync(file)])),
+    }
   logger.warn('No developer certificates: serving http, which Excel does not open.')
   logger.warn('To install them: npx office-addin-dev-certs install')
   return { type: 'http' }
@@ -110,6 +118,7 @@ export default (env, { mode }) => ({
     ],
   },
   plugins: [new FunctionsJson(), copies(env)],
+  performance: { assetFilter: (name) => name.endsWith('.js') && !name.startsWith(LOCAL_OFFICE) },
   devServer: {
     port: 3000,
     hot: false,

@@ -7,7 +7,10 @@ import { questionsIn, questionsOver } from './shapes'
 /** The digits that a spreadsheet keeps of a number. */
 const SPREADSHEET_DIGITS = 15
 
-function eachQuestion(questions: readonly (readonly Asked[])[], give: (asked: AskedQuestion) => Given): Given[][] {
+function eachQuestion(
+  questions: readonly (readonly Asked[])[],
+  give: (asked: AskedQuestion) => Given,
+): Given[][] {
   return questions.map((row) => row.map((asked) => giveFor(asked, give)))
 }
 
@@ -37,5 +40,8 @@ export function answer(question: unknown[][]): unknown[][] {
  * @returns The counts, in the shape of the range.
  */
 export function exchanges(question: unknown[][]): unknown[][] {
-  return eachQuestion(questionsIn(question), ({ question }) => exchangesOf(workOut(question.calculation)).places.length)
+  return eachQuestion(
+    questionsIn(question),
+    ({ question }) => exchangesOf(workOut(question.calculation)).places.length,
+  )
 }
