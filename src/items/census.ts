@@ -98,6 +98,7 @@ function sectionOf(kind: Kind, shape: Shape): Section {
   const right = -Math.max(shape.top.decimals, shape.bottom.decimals)
   const left = Math.max(shape.top.lead, shape.bottom.lead, 0) + 1
   const columns = Array.from({ length: left - right }, (_, index) => right + index)
+  if (kind.places?.some((place) => !columns.includes(place))) return { columns, tally: NONE }
   const ways = columns.map((place) => [false, true].map((ten) => waysOf(kind, shape, place, ten)))
   const zerosThatMatter = Math.max(2, (kind.zerosCrossed ?? 0) + 1)
   const known = new Map<string, Tally>()
