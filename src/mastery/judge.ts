@@ -1,22 +1,16 @@
+import { ADDITION_TYPES, SUBTRACTION_TYPES, type ExchangeType, type Skill } from '../arithmetic/exchange'
 import {
-  ADDITION_SKILLS,
-  ADDITION_TYPES,
-  SUBTRACTION_SKILLS,
-  SUBTRACTION_TYPES,
-  type ExchangeType,
-  type Skill,
-} from '../arithmetic/exchange'
-import { addEvidence, answerWeights, chancesOfAll, letTimePass, startingWeights } from './model'
+  asked,
+  beliefsAbout,
+  chanceOf,
+  infer,
+  type Demand,
+  type Evidence,
+  type MasteryQuestion,
+} from './belief'
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from './settings'
 
-/** What mastery needs to know of a question. The skills belong to the operation of the type. */
-export interface MasteryQuestion {
-  readonly type: ExchangeType
-  readonly skills: readonly Skill[]
-}
-
-/** What an answer tells: true right, false wrong, null nothing (blank, absent, unreadable). */
-export type Evidence = boolean | null
+export type { Evidence, MasteryQuestion } from './belief'
 
 /** From the least to the most that can be said for a pupil; `not enough seen` says nothing. */
 export const STATUSES = ['not enough seen', 'needs support', 'nearly secure', 'secure'] as const
@@ -40,7 +34,7 @@ export interface SkillStanding extends Standing {
 }
 
 /**
- * One pupil's mastery. The types and skills that occur among the questions, subtraction first, in the order of their lists.
+ * One pupil's mastery: the types and skills that occur among the questions, subtraction first, in the order of their lists.
  * `needsSupport`: whether any type needs support.
  */
 export interface Judgement {
@@ -95,180 +89,93 @@ export function judgeOccasions(
   occasions: readonly Occasion[],
   settings: MasterySettings = DEFAULT_MASTERY,
 ): Judgement {
-  const { judge } = prepareOccasions(
-    occasions.map(({ questions }) => questions),
-    settings,
-  )
-  return judge(occasions.map(({ outcomes }) => outcomes))
+  const sets = occasions.map(({ questions }) => questions)
+  return prepareOccasions(sets, settings).judge(occasions.map(({ outcomes }) => outcomes))
 }
+
+const TYPES: readonly ExchangeType[] = [...SUBTRACTION_TYPES, ...ADDITION_TYPES]
 
 /** Prepares the questions of several occasions once, for judging many pupils as `judgeOccasions` does. */
 export function prepareOccasions(
-  occasions: readonly (readonly MasteryQuestion[])[],
+  sets: readonly (readonly MasteryQuestion[])[],
   settings: MasterySettings = DEFAULT_MASTERY,
 ): { judge(outcomes: readonly (readonly Evidence[])[]): Judgement } {
   const problem = settingsProblem(settings)
   if (problem) throw new RangeError(problem)
+  const beliefs = beliefsAbout(sets.flat(), settings.prior)
+  let count = 0
+  const occasions = sets.map((set) => set.map((question) => asked(question, count++, beliefs)))
   const questions = occasions.flat()
-  const beliefs = OPERATIONS.flatMap((operation) => beliefsAbout(operation, questions, settings))
-  const demands = questions.map((question) => demandOf(question, beliefs))
-  const types = TYPES.map((type) => ({ type, asked: indicesWhere(questions, (each) => each.type === type) }))
+  const types = TYPES.map((type) => ({
+    type,
+    counted: questions.filter((each) => each.type === type),
+  })).filter(({ counted }) => counted.length > 0)
   const skills = beliefs.flatMap((belief) =>
     belief.skills.map((skill, bit) => ({
       skill,
-      demand: { belief, mask: 1 << bit },
-      asked: indicesWhere(questions, (each) => each.skills.includes(skill)),
+      counted: questions
+        .filter((each) => each.skills.includes(skill))
+        .map(({ index }) => ({ index, belief, mask: 1 << bit })),
     })),
   )
-  const occurring = types.filter(({ asked }) => asked.length > 0)
-  const lengths = occasions.map((set) => set.length)
 
   return {
     judge(outcomes) {
-      checkLengths(outcomes, lengths)
+      checkLengths(outcomes, sets)
       const evidence = ([] as Evidence[]).concat(...outcomes)
-      infer(beliefs, demands, evidence, lengths, settings)
-      const byType = occurring.map(({ type, asked }): TypeStanding => {
-        const { right, tried } = countOf(asked, evidence)
-        const counted = tried > 0 ? asked.filter((index) => evidence[index] !== null) : asked
-        const probability = averageChance(counted, demands)
-        return { type, right, tried, probability, status: statusOf(tried, probability, settings) }
+      infer(beliefs, occasions, evidence, settings)
+      const byType = types.map(({ type, counted }) => {
+        const { right, tried, probability, status } = standingOf(counted, evidence, settings)
+        return { type, right, tried, probability, status }
       })
-      const bySkill = skills.map(({ skill, demand, asked }): SkillStanding => {
-        const { right, tried } = countOf(asked, evidence)
-        const probability = chanceOf(demand)
-        return { skill, right, tried, probability, status: statusOf(tried, probability, settings) }
+      const bySkill = skills.map(({ skill, counted }) => {
+        const { right, tried, probability, status } = standingOf(counted, evidence, settings)
+        return { skill, right, tried, probability, status }
       })
       return { byType, bySkill, needsSupport: byType.some(({ status }) => status === 'needs support') }
     },
   }
 }
 
-const TYPES: readonly ExchangeType[] = [...SUBTRACTION_TYPES, ...ADDITION_TYPES]
-
-interface OperationTable {
-  readonly types: readonly ExchangeType[]
-  readonly skills: readonly Skill[]
+/** A question's place among all questions, and the skills whose chance counts where it was tried. */
+interface Counted extends Demand {
+  readonly index: number
 }
 
-const OPERATIONS: readonly OperationTable[] = [
-  { types: SUBTRACTION_TYPES, skills: SUBTRACTION_SKILLS },
-  { types: ADDITION_TYPES, skills: ADDITION_SKILLS },
-]
-
-/**
- * What is believed of one pupil about skills that are judged together: log weights of the profiles, and the chance of every
- * demand. The arrays are written over for each pupil. `skills` are in the order of their bits; the belief about the unlisted
- * skill of questions without demand has none.
- */
-interface Belief {
-  readonly types: readonly ExchangeType[]
-  readonly skills: readonly Skill[]
-  readonly start: Float64Array
-  readonly logWeights: Float64Array
-  readonly evidence: Float64Array
-  readonly chances: Float64Array
-}
-
-interface Demand {
-  readonly belief: Belief
-  readonly mask: number
-}
-
-/** For one operation: the belief about the listed skills that some question demands, and that about the unlisted skill. */
-function beliefsAbout(
-  { types, skills }: OperationTable,
-  questions: readonly MasteryQuestion[],
-  { prior }: MasterySettings,
-): Belief[] {
-  const demanded = skills.filter((skill) => questions.some((question) => question.skills.includes(skill)))
-  const belief = (listed: readonly Skill[], bits: number): Belief => ({
-    types,
-    skills: listed,
-    start: startingWeights(bits, prior),
-    logWeights: new Float64Array(1 << bits),
-    evidence: new Float64Array(1 << bits),
-    chances: new Float64Array(1 << bits),
-  })
-  return demanded.length > 0 ? [belief(demanded, demanded.length), belief([], 1)] : [belief([], 1)]
-}
-
-function demandOf({ type, skills }: MasteryQuestion, beliefs: readonly Belief[]): Demand {
-  const belief = beliefs.find(
-    (each) => each.types.includes(type) && each.skills.length > 0 === skills.length > 0,
-  )
-  const stray = skills.find((skill) => !belief?.skills.includes(skill))
-  if (!belief || stray)
-    throw new RangeError(`A question of the type "${type}" cannot demand the skill ${stray}.`)
-  const mask = skills.reduce((bits, skill) => bits | (1 << belief.skills.indexOf(skill)), 0)
-  return { belief, mask: mask || 1 }
-}
-
-/** Brings every belief up to date with one pupil's evidence on all occasions. */
-function infer(
-  beliefs: readonly Belief[],
-  demands: readonly Demand[],
+/** Counts what was answered, and averages the chances over it (over everything where nothing was answered). */
+function standingOf(
+  counted: readonly Counted[],
   evidence: readonly Evidence[],
-  lengths: readonly number[],
-  { slip, guess, learn, forget }: MasterySettings,
-): void {
-  const { right, wrong } = answerWeights(slip, guess)
-  for (const { logWeights, start } of beliefs) logWeights.set(start)
-  let index = 0
-  for (const [occasion, length] of lengths.entries()) {
-    for (const belief of beliefs) {
-      if (occasion > 0) letTimePass(belief.logWeights, learn, forget)
-      belief.evidence.fill(0)
-    }
-    for (const end = index + length; index < end; index++) {
-      const told = evidence[index]
-      const demand = demands[index]
-      if (told === null || !demand) continue
-      const gathered = demand.belief.evidence
-      gathered[demand.mask] = (gathered[demand.mask] ?? 0) + (told ? right : wrong)
-    }
-    for (const belief of beliefs) addEvidence(belief.logWeights, belief.evidence)
-  }
-  for (const { logWeights, chances } of beliefs) chancesOfAll(logWeights, chances)
-}
-
-function chanceOf({ belief, mask }: Demand): number {
-  return belief.chances[mask] ?? NaN
-}
-
-function averageChance(indices: readonly number[], demands: readonly Demand[]): number {
-  let sum = 0
-  for (const index of indices) {
-    const demand = demands[index]
-    if (demand) sum += chanceOf(demand)
-  }
-  return Math.min(1, sum / indices.length)
-}
-
-function countOf(
-  indices: readonly number[],
-  evidence: readonly Evidence[],
-): { right: number; tried: number } {
+  settings: MasterySettings,
+): Standing {
   let right = 0
   let tried = 0
-  for (const index of indices) {
-    if (evidence[index] !== null) tried += 1
-    if (evidence[index] === true) right += 1
+  let sumOfTried = 0
+  let sumOfAll = 0
+  for (const each of counted) {
+    const told = evidence[each.index]
+    const chance = chanceOf(each)
+    sumOfAll += chance
+    if (told === null) continue
+    tried += 1
+    sumOfTried += chance
+    if (told) right += 1
   }
-  return { right, tried }
+  const average = tried > 0 ? sumOfTried / tried : sumOfAll / counted.length
+  const probability = Math.min(1, average)
+  return { right, tried, probability, status: statusOf(tried, probability, settings) }
 }
 
-function indicesWhere<T>(items: readonly T[], holds: (item: T) => boolean): number[] {
-  return items.flatMap((item, index) => (holds(item) ? [index] : []))
-}
-
-function checkLengths(outcomes: readonly (readonly Evidence[])[], lengths: readonly number[]): void {
-  if (outcomes.length !== lengths.length)
+function checkLengths(
+  outcomes: readonly (readonly Evidence[])[],
+  sets: readonly (readonly MasteryQuestion[])[],
+): void {
+  if (outcomes.length !== sets.length)
     throw new RangeError(
-      `There are outcomes of ${outcomes.length} occasions, but questions of ${lengths.length}.`,
+      `There are outcomes of ${outcomes.length} occasions but questions of ${sets.length}.`,
     )
-  outcomes.forEach((given, occasion) => {
-    if (given.length !== lengths[occasion])
-      throw new RangeError(`There are ${given.length} outcomes for ${lengths[occasion]} questions.`)
+  sets.forEach((set, occasion) => {
+    const given = outcomes[occasion]?.length
+    if (given !== set.length) throw new RangeError(`There are ${given} outcomes for ${set.length} questions.`)
   })
 }
