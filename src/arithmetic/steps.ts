@@ -89,10 +89,7 @@ function setOutSteps(question: Question, written: Written): Step[] {
     ...[top, bottom]
       .filter(({ places }) => places < answer.places)
       .map((short) => {
-        const filled = {
-          digits: [...Array<number>(answer.places - short.places).fill(0), ...short.digits],
-          places: answer.places,
-        }
+        const filled = filledTo(short, answer.places)
         const filling = `write ${amountText(short, unit)} as ${amountText(filled, unit)}`
         const zeros = changes.filter((change) => !isPrinted(change))
         return step('set-out', null, `Fill the empty places after the point with 0: ${filling}.`, zeros)
@@ -108,6 +105,10 @@ function digitsOf(numeral: Numeral, row: SetOut['row'], columns: readonly Column
     const value = digitSetOut(numeral, place)
     return value === undefined ? [] : [{ row, place, value }]
   })
+}
+
+function filledTo({ digits, places }: Numeral, wanted: number): Numeral {
+  return { digits: [...Array<number>(wanted - places).fill(0), ...digits], places: wanted }
 }
 
 function coinsIn(places: number): string {
