@@ -1,0 +1,72 @@
+import type { ExcelContext } from '../excelContext'
+import type { ChartFacts } from '../book'
+import { HostObject } from '../hostObject'
+import { ChartTitle } from './chartTitle'
+
+/** One chart; lengths in points. */
+export class Chart extends HostObject {
+  static override readonly className = 'Chart'
+  static override readonly scalars = ['chartType', 'height', 'id', 'left', 'name', 'top', 'width']
+  readonly #facts: ChartFacts
+
+  constructor(
+    readonly context: ExcelContext,
+    readonly sheetId: string,
+    facts: ChartFacts,
+  ) {
+    super()
+    this.#facts = facts
+  }
+  override get wireId() {
+    return this.#facts.id
+  }
+  get id() {
+    return this.#facts.id
+  }
+  get name() {
+    return this.#facts.name
+  }
+  set name(name: string) {
+    this.#facts.name = name
+  }
+  get chartType() {
+    return this.#facts.chartType
+  }
+  set chartType(chartType: string) {
+    this.#facts.chartType = chartType
+  }
+  get left() {
+    return this.#facts.left
+  }
+  set left(left: number) {
+    this.#facts.left = left
+  }
+  get top() {
+    return this.#facts.top
+  }
+  set top(top: number) {
+    this.#facts.top = top
+  }
+  get width() {
+    return this.#facts.width
+  }
+  set width(width: number) {
+    this.#facts.width = width
+  }
+  get height() {
+    return this.#facts.height
+  }
+  set height(height: number) {
+    this.#facts.height = height
+  }
+  get title() {
+    return new ChartTitle(this.#facts)
+  }
+  get worksheet() {
+    return this.context.worksheet(this.sheetId)
+  }
+  delete() {
+    const sheet = this.context.book.sheet(this.sheetId)
+    sheet.charts = sheet.charts.filter((facts) => facts !== this.#facts)
+  }
+}

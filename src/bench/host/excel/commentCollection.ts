@@ -1,0 +1,40 @@
+import type { ExcelContext } from '../excelContext'
+import { itemNotFound } from '../errors'
+import { HostCollection } from '../hostObject'
+import { placeOf } from '../place'
+import { Comment } from './comment'
+
+/** The comments of a sheet, or of the whole workbook (`sheetId` null). */
+export class CommentCollection extends HostCollection<Comment> {
+  static override readonly className = 'CommentCollection'
+
+  constructor(
+    readonly context: ExcelContext,
+    readonly sheetId: string | null,
+  ) {
+    super()
+  }
+  override all() {
+    const sheets = this.context.grid.sheets().filter(({ id }) => this.sheetId === null || id === this.sheetId)
+    return sheets.flatMap(({ id }) =>
+      this.context.book.sheet(id).comments.map((facts) => new Comment(this.context, id, facts)),
+    )
+  }
+  protected override find(id: unknown) {
+    return this.all().find((comment) => comment.wireId === id)
+  }
+  add(cell: unknown, content: string) {
+    const { sheetId, area } = placeOf(this.context, cell, this.sheetId)
+    this.context.requireOption(sheetId, 'allowEditObjects')
+    const id = `{comment-${this.context.book.nextId()}}`
+    const facts = { id, row: area.row, col: area.col, content, resolved: false }
+    this.context.book.sheet(sheetId).comments.push(facts)
+    return new Comment(this.context, sheetId, facts)
+  }
+  getItemByCell(cell: unknown) {
+    const { sheetId, area } = placeOf(this.context, cell, this.sheetId)
+    const comment = this.all().find((one) => one.isOn(sheetId, area.row, area.col))
+    if (!comment) throw itemNotFound()
+    return comment
+  }
+}

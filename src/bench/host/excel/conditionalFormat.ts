@@ -1,0 +1,89 @@
+import type { ConditionalRule } from '../../grid/grid'
+import { moveRule, replaceRule } from '../conditionalRules'
+import type { ExcelContext } from '../excelContext'
+import { invalidOperation, itemNotFound } from '../errors'
+import { HostObject } from '../hostObject'
+import { CustomConditionalFormat } from './customConditionalFormat'
+import { RangeAreas } from './rangeAreas'
+
+/** One conditional format. */
+export class ConditionalFormat extends HostObject {
+  static override readonly className = 'ConditionalFormat'
+  static override readonly scalars = ['id', 'priority', 'stopIfTrue', 'type']
+
+  constructor(
+    readonly context: ExcelContext,
+    readonly sheetId: string,
+    readonly ruleId: string,
+  ) {
+    super()
+  }
+
+  override get wireId() {
+    return this.ruleId
+  }
+  get id() {
+    return this.ruleId
+  }
+  get type() {
+    return this.#rule().type
+  }
+  get priority() {
+    return this.#rules().indexOf(this.#rule())
+  }
+  set priority(priority: number) {
+    this.#set(moveRule(this.#rules(), this.ruleId, priority))
+  }
+  get stopIfTrue() {
+    return this.#rule().stopIfTrue
+  }
+  set stopIfTrue(stopIfTrue: boolean) {
+    this.#set(replaceRule(this.#rules(), this.ruleId, (rule) => ({ ...rule, stopIfTrue })))
+  }
+  get custom() {
+    const custom = this.customOrNullObject
+    if (!custom) throw invalidOperation()
+    return custom
+  }
+  get customOrNullObject() {
+    if (this.#rule().type !== 'Custom') return null
+    return new CustomConditionalFormat({
+      read: () => this.#rule(),
+      change: (change) => {
+        this.context.requireOption(this.sheetId, 'allowFormatCells')
+        this.#set(replaceRule(this.#rules(), this.ruleId, change))
+      },
+    })
+  }
+  getRange() {
+    const range = this.getRangeOrNullObject()
+    if (!range) throw invalidOperation()
+    return range
+  }
+  /** The range, unless the format is on several. */
+  getRangeOrNullObject() {
+    const { areas } = this.#rule()
+    const [area] = areas
+    return area && areas.length === 1 ? this.context.range(this.sheetId, area) : null
+  }
+  getRanges() {
+    return new RangeAreas(this.context, this.sheetId, this.#rule().areas)
+  }
+  delete() {
+    this.context.requireOption(this.sheetId, 'allowFormatCells')
+    const rule = this.#rule()
+    this.#set(this.#rules().filter((other) => other !== rule))
+  }
+
+  #rules() {
+    return this.context.grid.conditionalFormats(this.sheetId)
+  }
+  #rule(): ConditionalRule {
+    const rule = this.#rules().find((one) => one.id === this.ruleId)
+    if (!rule) throw itemNotFound()
+    return rule
+  }
+  #set(rules: readonly ConditionalRule[]) {
+    this.context.grid.setConditionalFormats(this.sheetId, rules)
+  }
+}

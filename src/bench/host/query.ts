@@ -1,0 +1,71 @@
+import { notOnBench } from './errors'
+import { HostCollection, HostObject, classOf, findMember } from './hostObject'
+import type { Query } from './wireTypes'
+import { camelCase, pascalCase } from './wireTypes'
+
+/** Reads one member by its wire or public name; fails loudly when the class lacks it. */
+export function readMember(object: HostObject, name: string): unknown {
+  const key = camelCase(name)
+  if (!findMember(object, key)) throw notOnBench(`${classOf(object)}.${key}`)
+  return Reflect.get(object, key, object)
+}
+
+/** Writes one member; an object given for a child object is laid over it, property by property. */
+export function writeMember(object: HostObject, name: string, value: unknown): void {
+  const key = camelCase(name)
+  const member = findMember(object, key)
+  if (!member) throw notOnBench(`${classOf(object)}.${key}`)
+  if (member.set) Reflect.set(object, key, value, object)
+  else {
+    const child = readMember(object, key)
+    if (!(child instanceof HostObject) || typeof value !== 'object' || value === null)
+      throw notOnBench(`writing ${classOf(object)}.${key}`)
+    for (const [part, partValue] of Object.entries(value)) writeMember(child, part, partValue)
+  }
+}
+
+/** What the client must know of an object besides its properties: its id and the reference it is kept by. */
+export type Identify = (object: HostObject) => Record<string, unknown>
+
+/** The answer to a load: the properties in wire names, children nested, items of a collection in `_Items`. */
+export function runQuery(object: HostObject, query: Query, identify: Identify): Record<string, unknown> {
+  if (object instanceof HostCollection) {
+    const { Skip: skip = 0, Top: top = Infinity } = query
+    const select = { Select: query.Select, Expand: query.Expand } as Query
+    const items = (object.all() as readonly HostObject[]).slice(skip, skip + top)
+    return {
+      ...identify(object),
+      _Items: items.map((item, index) => ({ ...runQuery(item, select, identify), _Index: index })),
+    }
+  }
+  const answer = identify(object)
+  const nested = new Map<string, string[]>()
+  const child = (key: string): string[] => {
+    const names = nested.get(key) ?? []
+    nested.set(key, names)
+    return names
+  }
+  const { scalars } = object.constructor as typeof HostObject
+  const select = query.Select?.length ? query.Select : scalars
+  for (const path of select) {
+    const [head = '', ...tail] = path.split(/[/.]/)
+    if (tail.length > 0) child(camelCase(head)).push(tail.join('/'))
+    else if (head === '*') for (const name of scalars) answer[pascalCase(name)] = readMember(object, name)
+    else {
+      const value = readMember(object, head)
+      if (value instanceof HostObject) child(camelCase(head))
+      else answer[pascalCase(camelCase(head))] = value
+    }
+  }
+  for (const path of query.Expand ?? []) {
+    const [head = '', ...tail] = path.split('/')
+    if (tail.length > 0) child(camelCase(head)).push(tail.join('/'))
+    else child(camelCase(head))
+  }
+  for (const [key, names] of nested) {
+    const value = readMember(object, key)
+    answer[pascalCase(key)] =
+      value instanceof HostObject ? runQuery(value, { Select: names }, identify) : null
+  }
+  return answer
+}
