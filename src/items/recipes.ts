@@ -152,6 +152,7 @@ const TOPICS: readonly Topic[] = [
       'one carry, hundredths to tenths',
       'one carry, tenths to ones',
       'one carry, ones to tens',
+      'one carry, tens to hundreds',
       ...THREE_COLUMNS_CARRY,
     ],
   },
