@@ -45,3 +45,16 @@ export function askedIn(passed: unknown): Asked {
   const reading = readQuestion(String(cell))
   return 'problem' in reading ? reading : { ...reading, key: answerKey(reading.question) }
 }
+
+/** What is given for a question; an empty text for an empty cell, #VALUE! for a cell that holds something else. */
+export function giveFor(asked: Asked, give: (asked: AskedQuestion) => Given): Given {
+  if (asked === null) return ''
+  return 'problem' in asked ? unusable(asked.problem) : give(asked)
+}
+
+/** The cells as they are, errors among them; an error that is the only cell is thrown, as any host understands it. */
+export function thrownIfAlone(cells: Given[][]): Given[][] {
+  const [[only] = []] = cells
+  if (cells.flat().length === 1 && only instanceof CustomFunctions.Error) throw only
+  return cells
+}

@@ -1,32 +1,46 @@
-import { markAnswer, type Outcome } from '../answers/typed'
+import type { Outcome } from '../answers/typed'
 import { workOut } from '../arithmetic/columns'
-import { exchangesOf } from '../arithmetic/exchange'
-import { cellOf, nothingToGive, unusable, type Asked, type AskedQuestion, type Given } from './cells'
-import { questionsIn, questionsOver } from './shapes'
+import {
+  ADDITION_TYPES,
+  exchangesOf,
+  SUBTRACTION_TYPES,
+  type ExchangeType,
+  type Exchanges,
+} from '../arithmetic/exchange'
+import { layoutOf } from '../arithmetic/layout'
+import { printQuestion, type Question } from '../arithmetic/question'
+import { stepsOf } from '../arithmetic/steps'
+import { strategyFor } from '../arithmetic/strategy'
+import { problemOfKind, type Kind } from '../items/kind'
+import { drawSet, MOST_QUESTIONS } from '../items/sets'
+import { typesToSupport } from '../mastery/support'
+import {
+  askedIn,
+  cellOf,
+  giveFor,
+  mayBeEmpty,
+  nothingToGive,
+  thrownIfAlone,
+  unusable,
+  type AskedQuestion,
+  type Given,
+} from './cells'
+import { outcomeOf, prepareJudging } from './evidence'
+import { classIn, listed, pairsIn, pairsOfPupil, questionsIn, type Range } from './shapes'
 
-/** The digits that a spreadsheet keeps of a number. */
+/** How many digits of a number a spreadsheet keeps. */
 const SPREADSHEET_DIGITS = 15
-
-function eachQuestion(
-  questions: readonly (readonly Asked[])[],
-  give: (asked: AskedQuestion) => Given,
-): Given[][] {
-  return questions.map((row) => row.map((asked) => giveFor(asked, give)))
-}
-
-function giveFor(asked: Asked, give: (asked: AskedQuestion) => Given): Given {
-  if (asked === null) return ''
-  return 'problem' in asked ? unusable(asked.problem) : give(asked)
-}
+const DEFAULT_COUNT = 10
+const DEFAULT_SEED = 1
 
 /**
- * The answer to each question, as a number. Empty cells give an empty text.
+ * The answer to each question, as a number.
  * @customfunction ANSWER
- * @param question A question such as "7,214 − 86", or a range of questions.
+ * @param question A question such as 7,214 − 86, or a range of questions.
  * @returns The answers, in the shape of the range.
  */
 export function answer(question: unknown[][]): unknown[][] {
-  return eachQuestion(questionsIn(question), ({ key }) =>
+  return forEach(question, ({ key }) =>
     key.value.replace(/\D|0+$/g, '').length > SPREADSHEET_DIGITS
       ? nothingToGive(`The answer has more than the ${SPREADSHEET_DIGITS} digits that a spreadsheet keeps.`)
       : Number(key.value),
@@ -34,14 +48,213 @@ export function answer(question: unknown[][]): unknown[][] {
 }
 
 /**
- * How many exchanges (in a subtraction) or carries (in an addition) each question needs.
+ * How many exchanges each subtraction, or carries each addition, needs.
  * @customfunction EXCHANGES
- * @param question A question such as "7,214 − 86", or a range of questions.
+ * @param question A question such as 7,214 − 86, or a range of questions.
  * @returns The counts, in the shape of the range.
  */
 export function exchanges(question: unknown[][]): unknown[][] {
-  return eachQuestion(
-    questionsIn(question),
-    ({ question }) => exchangesOf(workOut(question.calculation)).places.length,
+  return forEach(question, ({ question }) => exchangesIn(question).places.length)
+}
+
+/**
+ * The exchange or carry type of each question, such as “through a zero”.
+ * @customfunction TYPE
+ * @param question A question such as 7,214 − 86, or a range of questions.
+ * @returns The types, in the shape of the range.
+ */
+export function type(question: unknown[][]): unknown[][] {
+  return forEach(question, ({ question }) => exchangesIn(question).type)
+}
+
+/**
+ * The skills that each question demands, such as “subtract.through-zero”.
+ * @customfunction SKILLS
+ * @param question A question such as 7,214 − 86, or a range of questions.
+ * @returns The skills, joined by semicolons, in the shape of the range.
+ */
+export function skills(question: unknown[][]): unknown[][] {
+  return forEach(question, ({ question }) => exchangesIn(question).skills.join('; '))
+}
+
+/**
+ * The way to work out each question (count on, count back, round and adjust, or written method), with the reason.
+ * @customfunction STRATEGY
+ * @param question A question such as 7,214 − 86, or a range of questions.
+ * @returns The ways, in the shape of the range.
+ */
+export function strategy(question: unknown[][]): unknown[][] {
+  return forEach(question, ({ question }) => {
+    const { name, reason } = strategyFor(question)
+    return `${name}: ${reason}`
+  })
+}
+
+/**
+ * The worked steps of the written method, as a teacher says them, one to a row.
+ * @customfunction STEPS
+ * @param question One question, such as 7,214 − 86.
+ * @returns The steps, from setting out to the check.
+ */
+export function steps(question: unknown): string[][] {
+  return modelled(question, (asked) => stepsOf(asked).map(({ say }) => [say]))
+}
+
+/**
+ * The finished written layout, a digit to a cell: exchange marks or carried tens, top number, bottom number, answer.
+ * @customfunction LAYOUT
+ * @param question One question, such as 7,214 − 86.
+ * @returns The rows of the layout.
+ */
+export function layout(question: unknown): string[][] {
+  return modelled(question, (asked) => layoutOf(asked).map((row) => [...row]))
+}
+
+/**
+ * Marks typed answers: TRUE right, FALSE wrong, or the words blank, absent or unreadable.
+ * @customfunction MARK
+ * @param questions The questions: one row over the answers, one column beside them, or a range of the same size.
+ * @param typed What the pupils typed. Pass range&"" so that an empty cell is never taken for 0.
+ * @returns The marks, in the shape of the answers.
+ */
+export function mark(questions: unknown[][], typed: unknown[][]): unknown[][] {
+  return forEachTyped(questions, typed, ({ key }, cell) => MARKS[outcomeOf(cell, key)])
+}
+
+/**
+ * How one pupil stands: a row for each type or skill with how many were right, how many were tried, and the status.
+ * @customfunction MASTERY
+ * @param questions The pupil's questions, in one row, one column or a range.
+ * @param typed What the pupil typed, in the same order. Pass range&"" so that an empty cell is never taken for 0.
+ * @param [by] "type" (if left out) or "skill".
+ * @returns Rows of four cells: type or skill, right, tried, status.
+ */
+export function mastery(questions: unknown[][], typed: unknown[][], by?: string): unknown[][] {
+  const pairs = pairsOfPupil(questions, typed)
+  const { byType, bySkill } = prepareJudging(pairs.map(({ asked }) => asked)).judge(
+    pairs.map((pair) => pair.typed),
   )
+  const rows = isBySkill(by)
+    ? bySkill.map(({ skill, right, tried, status }) => [skill, right, tried, status])
+    : byType.map(({ type, right, tried, status }) => [type, right, tried, status])
+  if (rows.length === 0)
+    throw nothingToGive('These questions have nothing to show: there are none, or they demand no skill.')
+  return rows
+}
+
+/**
+ * The types with which each pupil needs support, easiest first.
+ * @customfunction SUPPORT
+ * @param questions The questions: one row over the answers, or one column beside them where each pupil has a column.
+ * @param typed What the pupils typed. Pass range&"" so that an empty cell is never taken for 0.
+ * @returns The types for each pupil, joined by semicolons; an empty text where none needs support.
+ */
+export function support(questions: unknown[][], typed: unknown[][]): string[][] {
+  const { asked, pupils, isAcross } = classIn(questions, typed)
+  const judging = prepareJudging(asked)
+  return listed(
+    pupils.map((pupil) => typesToSupport(judging.judge(pupil)).join('; ')),
+    isAcross,
+  )
+}
+
+/**
+ * Fresh questions of one type. The same seed gives the same questions.
+ * @customfunction QUESTIONS
+ * @param type The type, in the words that TYPE gives, such as “through a zero”.
+ * @param topDigits How many digits the top number has, 1 to 15.
+ * @param bottomDigits How many digits the bottom number has, 1 to 15.
+ * @param [count] How many questions, 1 to 1000; 10 if left out.
+ * @param [seed] Any number or text that names the set; 1 if left out.
+ * @param [across] TRUE to lay the questions in a row; down a column if left out.
+ * @returns The questions, down a column or across a row.
+ */
+export function questions(
+  type: string,
+  topDigits: number,
+  bottomDigits: number,
+  count?: number,
+  seed?: unknown,
+  across?: boolean,
+): string[][] {
+  const kind = kindOf(type, topDigits, bottomDigits)
+  const wanted = numberOr(count, DEFAULT_COUNT)
+  if (!Number.isInteger(wanted) || wanted < 1 || wanted > MOST_QUESTIONS)
+    throw unusable(`The count must be a whole number from 1 to ${MOST_QUESTIONS}.`)
+  const drawn = drawSet({ kind, count: wanted, seed: seedOf(seed) })
+  if ('problem' in drawn) throw nothingToGive(drawn.problem)
+  return listed(drawn.questions.map(printQuestion), cellOf(across) === true)
+}
+
+const MARKS: Readonly<Record<Outcome, Given>> = {
+  correct: true,
+  incorrect: false,
+  blank: 'blank',
+  absent: 'absent',
+  unreadable: 'unreadable',
+}
+
+function forEach(questions: Range, give: (asked: AskedQuestion) => Given): Given[][] {
+  return thrownIfAlone(questionsIn(questions).map((row) => row.map((asked) => giveFor(asked, give))))
+}
+
+function forEachTyped(
+  questions: Range,
+  typed: Range,
+  give: (asked: AskedQuestion, typed: unknown) => Given,
+): Given[][] {
+  const pairs = pairsIn(questions, typed)
+  return thrownIfAlone(
+    pairs.map((row) => row.map((pair) => giveFor(pair.asked, (asked) => give(asked, pair.typed)))),
+  )
+}
+
+/** Rows about one question; one empty text for an empty cell. Throws #VALUE! for anything else. */
+function modelled(question: unknown, rowsFor: (question: Question) => string[][]): string[][] {
+  const asked = askedIn(question)
+  if (asked === null) return [['']]
+  if ('problem' in asked) throw unusable(asked.problem)
+  return rowsFor(asked.question)
+}
+
+function exchangesIn(question: Question): Exchanges {
+  return exchangesOf(workOut(question.calculation))
+}
+
+function isBySkill(by: unknown): boolean {
+  const cell = cellOf(by)
+  const word = mayBeEmpty(cell) ? 'type' : String(cell).trim().toLowerCase()
+  if (word !== 'type' && word !== 'skill') throw unusable('The third argument must be "type" or "skill".')
+  return word === 'skill'
+}
+
+const ALL_TYPES: readonly ExchangeType[] = [...SUBTRACTION_TYPES, ...ADDITION_TYPES]
+
+function kindOf(type: unknown, topDigits: unknown, bottomDigits: unknown): Kind {
+  const word = String(cellOf(type) ?? '')
+    .trim()
+    .toLowerCase()
+  const found = ALL_TYPES.find((one) => one === word)
+  if (found === undefined)
+    throw unusable(
+      `There is no type called “${word}”. TYPE gives the words, such as “no exchange” or “through a zero”.`,
+    )
+  const kind: Kind = {
+    operation: ADDITION_TYPES.some((one) => one === found) ? 'add' : 'subtract',
+    type: found,
+    topDigits: Number(cellOf(topDigits)),
+    bottomDigits: Number(cellOf(bottomDigits)),
+  }
+  const problem = problemOfKind(kind)
+  if (problem !== null) throw unusable(problem)
+  return kind
+}
+
+function numberOr(passed: unknown, otherwise: number): number {
+  const cell = cellOf(passed)
+  return mayBeEmpty(cell) ? otherwise : Number(cell)
+}
+
+function seedOf(passed: unknown): string {
+  return String(cellOf(passed) ?? '').trim() || String(DEFAULT_SEED)
 }
