@@ -1,12 +1,12 @@
-import type { Calculation } from '../arithmetic/question'
-import { addWith, bothWhenAdding, type AdditionHabit } from './faults/addition'
-import { ADDITION_FAULTS } from './faults/addition-catalogue'
-import { MOMENTS, type AdditionEntry, type SubtractionEntry } from './faults/entry'
-import { bothWhenSubtracting, subtractWith, type SubtractionHabit } from './faults/subtraction'
-import { SUBTRACTION_FAULTS } from './faults/subtraction-catalogue'
-import { answerRow, type WorkedColumn } from './faults/working'
+import type { Calculation } from '../../arithmetic/question'
+import { addWith, bothWhenAdding, type AdditionHabit } from './addition'
+import { ADDITION_FAULTS } from './addition-catalogue'
+import { MOMENTS, type AdditionEntry, type SubtractionEntry } from './entry'
+import { bothWhenSubtracting, subtractWith, type SubtractionHabit } from './subtraction'
+import { SUBTRACTION_FAULTS } from './subtraction-catalogue'
+import { answerRow, type WorkedColumn } from './working'
 
-export type { WorkedColumn } from './faults/working'
+export type { WorkedColumn } from './working'
 
 /** The names of the faults. Lining up wrongly and doing the wrong operation occur in both operations under one name. */
 export type FaultId = (typeof SUBTRACTION_FAULTS)[number]['id'] | (typeof ADDITION_FAULTS)[number]['id']
