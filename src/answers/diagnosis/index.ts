@@ -1,0 +1,118 @@
+import { workOut } from '../../arithmetic/columns'
+import { valueText } from '../../arithmetic/numeral'
+import type { Question } from '../../arithmetic/question'
+import { accountsFor, type Account } from './accounts'
+import { faultEvidence, isEnough, type FaultEvidence } from './naming'
+import { posteriorFor, type Posterior } from './posterior'
+import { DIAGNOSIS_SETTINGS, type DiagnosisSettings } from './settings'
+import { sentenceFor, type Verdict } from './words'
+import { FAULTS, type FaultId } from '../faults'
+
+export { DIAGNOSIS_SETTINGS, type DiagnosisSettings } from './settings'
+export type { FaultEvidence } from './naming'
+export type { Verdict } from './words'
+
+/** An account of how a pupil works, with its probability. Only kinds 'fault' and 'pair' have faults. */
+export interface Hypothesis {
+  readonly kind: 'right' | 'careless' | 'unsystematic' | 'fault' | 'pair'
+  readonly faults: readonly FaultId[]
+  readonly probability: number
+}
+
+/**
+ * What explains a pupil. `hypotheses` likeliest first, those below 1 in 1000 left out; `named` the faults for the teacher,
+ * likeliest first; `open` the faults that more questions would settle, where nothing is named.
+ */
+export interface Diagnosis {
+  readonly hypotheses: readonly Hypothesis[]
+  readonly named: readonly FaultEvidence[]
+  readonly open: readonly FaultId[]
+  readonly verdict: Verdict
+  readonly sentence: string
+}
+
+/** A diagnosis made ready for some questions. `unseen`: faults that none of the questions would show. */
+export interface PreparedDiagnosis {
+  readonly diagnose: (typed: readonly (string | null)[]) => Diagnosis
+  readonly unseen: readonly FaultId[]
+}
+
+const LEAST_SHOWN = 0.001
+
+/**
+ * Makes the diagnosis ready for the questions of a marksheet; the same for every pupil. `typed[i]` is the answer to question i
+ * as valueText writes it ("475", "8.6"), null where nothing usable was typed.
+ */
+export function prepareDiagnosis(
+  questions: readonly Question[],
+  settings: DiagnosisSettings = DIAGNOSIS_SETTINGS,
+): PreparedDiagnosis {
+  const accounts = accountsFor(questions)
+  const posteriorOf = posteriorFor(questions, accounts, settings)
+  const seen = new Set(accounts.flatMap(({ ids }) => ids))
+  const operations = new Set(questions.map(({ calculation }) => calculation.operation))
+  const asked = FAULTS.filter(({ operation }) => operations.has(operation)).map(({ id }) => id)
+
+  function diagnose(typed: readonly (string | null)[]): Diagnosis {
+    const posterior = posteriorOf(typed)
+    const evidence = faultEvidence(typed, accounts, posterior, settings.openFrom)
+    const named = evidence.filter((each) => isEnough(each, settings))
+    const open = named.length > 0 ? [] : evidence.flatMap(({ fault, alsoFits }) => [fault, ...alsoFits])
+    const answered = typed.filter((answer) => answer !== null).length
+    const wrong = typed.filter(
+      (answer, index) => answer !== null && answer !== accounts[0]?.answers[index],
+    ).length
+    const verdict = verdictOf(posterior, { answered, wrong, named: named.length, open: open.length })
+    return {
+      hypotheses: hypothesesOf(accounts, posterior),
+      named,
+      open,
+      verdict,
+      sentence: sentenceFor(verdict, named, open, wrong),
+    }
+  }
+  return { diagnose, unseen: [...new Set(asked)].filter((id) => !seen.has(id)) }
+}
+
+function verdictOf(
+  posterior: Posterior,
+  count: { readonly answered: number; readonly wrong: number; readonly named: number; readonly open: number },
+): Verdict {
+  if (count.answered === 0) return 'nothing to go on'
+  if (count.named > 0) return 'fault named'
+  if (count.wrong === 0) return 'right method'
+  if (count.open > 0) return 'more questions would tell'
+  return (posterior.accounts[0] ?? 0) >= 0.5 ? 'slips' : 'no pattern'
+}
+
+function hypothesesOf(accounts: readonly Account[], posterior: Posterior): Hypothesis[] {
+  const { careless, unsystematic } = posterior
+  const hypotheses: Hypothesis[] = [
+    { kind: 'right', faults: [], probability: (posterior.accounts[0] ?? 0) - careless },
+    { kind: 'careless', faults: [], probability: careless },
+    { kind: 'unsystematic', faults: [], probability: unsystematic },
+  ]
+  accounts.forEach(({ ids }, index) => {
+    const probability = posterior.accounts[index] ?? 0
+    if (ids.length > 0 && probability >= LEAST_SHOWN)
+      hypotheses.push({ kind: ids.length === 1 ? 'fault' : 'pair', faults: ids, probability })
+  })
+  return hypotheses
+    .filter(({ probability }) => probability >= LEAST_SHOWN)
+    .sort((a, b) => b.probability - a.probability)
+}
+
+/**
+ * The likeliest fault behind one answer, seen by itself: the commonest fault that gives exactly this wrong answer, of equally
+ * common ones the first in the catalogue. Null for a right answer and for one that no fault gives. `typed` as valueText writes
+ * it. Where the pupil's diagnosis explains the answer, that goes before this.
+ */
+export function likeliestFault(
+  { calculation }: Question,
+  typed: string,
+  { weight }: DiagnosisSettings = DIAGNOSIS_SETTINGS,
+): FaultId | null {
+  if (typed === valueText(workOut(calculation).answer)) return null
+  const fitting = FAULTS.filter((fault) => fault.apply(calculation) === typed).map(({ id }) => id)
+  return fitting.sort((a, b) => (weight[b] ?? 1) - (weight[a] ?? 1))[0] ?? null
+}

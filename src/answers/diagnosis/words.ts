@@ -1,0 +1,45 @@
+import { FAULTS, type FaultId } from '../faults'
+import type { FaultEvidence } from './naming'
+
+/** What the diagnosis comes to, in a word or two. */
+export type Verdict =
+  'fault named' | 'right method' | 'slips' | 'more questions would tell' | 'no pattern' | 'nothing to go on'
+
+/** The sentence for the teacher: what the pupil does and how many of the wrong answers it explains, or why nothing is named. */
+export function sentenceFor(
+  verdict: Verdict,
+  named: readonly FaultEvidence[],
+  open: readonly FaultId[],
+  wrong: number,
+): string {
+  switch (verdict) {
+    case 'fault named':
+      return named.map((evidence) => namedSentence(evidence, wrong)).join(' ')
+    case 'right method':
+      return 'Every answer given is right.'
+    case 'slips':
+      return `The method is right; ${wrong === 1 ? 'the wrong answer looks' : `the ${wrong} wrong answers look`} like slips.`
+    case 'more questions would tell':
+      return `More questions would tell. Perhaps: ${open.map(quoted).join(' or ')}.`
+    case 'no pattern':
+      return 'No pattern in the wrong answers: look at the working.'
+    case 'nothing to go on':
+      return 'No answer can be read.'
+  }
+}
+
+function namedSentence({ fault, alsoFits, explains }: FaultEvidence, wrong: number): string {
+  const evidence = `This explains ${explains.length} of ${wrong} wrong ${wrong === 1 ? 'answer' : 'answers'}.`
+  const others =
+    alsoFits.length === 0 ? '' : ` These answers fit as well: ${alsoFits.map(quoted).join(' or ')}.`
+  return `${faultSentence(fault)} ${evidence}${others}`
+}
+
+function faultSentence(id: FaultId): string {
+  return FAULTS.find((fault) => fault.id === id)?.sentence ?? ''
+}
+
+function quoted(id: FaultId): string {
+  const sentence = faultSentence(id)
+  return `“${sentence.charAt(0).toLowerCase()}${sentence.slice(1).replace(/\.$/, '')}”`
+}
