@@ -1,4 +1,6 @@
-import { markAnswer, type AnswerKey, type Outcome } from '../answers/typed'
+import { likeliestFault } from '../answers/diagnosis'
+import { FAULTS } from '../answers/faults'
+import { markAnswer, readTyped, type AnswerKey, type Outcome } from '../answers/typed'
 import { workOut } from '../arithmetic/columns'
 import { exchangesOf } from '../arithmetic/exchange'
 import { prepareMastery, type Evidence, type Judgement } from '../mastery/judge'
@@ -31,4 +33,13 @@ function questionOf(asked: NonNullable<Asked>): AskedQuestion {
 function evidenceOf(outcome: Outcome): Evidence {
   if (outcome === 'correct') return true
   return outcome === 'incorrect' ? false : null
+}
+
+/** What the pupil most likely does who typed this wrong answer, as a sentence; '' where it is not wrong or no fault gives it. */
+export function whyWrong({ question, key }: AskedQuestion, typed: unknown): string {
+  const read = readTyped(cellOf(typed), key.unit)
+  if (outcomeOf(typed, key) !== 'incorrect' || read.kind !== 'number') return ''
+  const likeliest = likeliestFault(question, read.value)
+  const { operation } = question.calculation
+  return FAULTS.find(({ id, operation: of }) => id === likeliest && of === operation)?.sentence ?? ''
 }

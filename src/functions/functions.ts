@@ -25,7 +25,7 @@ import {
   type AskedQuestion,
   type Given,
 } from './cells'
-import { outcomeOf, prepareJudging } from './evidence'
+import { outcomeOf, prepareJudging, whyWrong } from './evidence'
 import { classIn, listed, pairsIn, pairsOfPupil, questionsIn, type Range } from './shapes'
 
 /** How many digits of a number a spreadsheet keeps. */
@@ -119,6 +119,17 @@ export function layout(question: unknown): string[][] {
  */
 export function mark(questions: unknown[][], typed: unknown[][]): unknown[][] {
   return forEachTyped(questions, typed, ({ key }, cell) => MARKS[outcomeOf(cell, key)])
+}
+
+/**
+ * What the pupil most likely does who typed each wrong answer, judged by that answer alone.
+ * @customfunction WHY
+ * @param questions The questions: one row over the answers, one column beside them, or a range of the same size.
+ * @param typed What the pupils typed. Pass range&"" so that an empty cell is never taken for 0.
+ * @returns The likeliest fault in words, in the shape of the answers; an empty text where there is none.
+ */
+export function why(questions: unknown[][], typed: unknown[][]): unknown[][] {
+  return forEachTyped(questions, typed, whyWrong)
 }
 
 /**

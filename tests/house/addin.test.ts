@@ -227,7 +227,7 @@ describe('a broken add-in is told from a valid one', () => {
       'a script that fails',
       'functions.js',
       (text) => `${text};throw new Error("broken")`,
-      /cannot be read: broken/,
+      /cannot be read: .*broken/,
     ],
     [
       'a parameter without help',

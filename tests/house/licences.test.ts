@@ -16,6 +16,8 @@ const PERMISSIVE = [
   'Unlicense',
   'CC0-1.0',
   'BlueOak-1.0.0',
+  'Zlib',
+  'MIT/X11',
 ]
 
 /** Whether an SPDX expression offers a permissive licence: one of those joined by OR, each of those joined by AND. */
