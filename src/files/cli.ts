@@ -1,8 +1,11 @@
-import { readFile } from 'node:fs/promises'
-import { basename } from 'node:path'
+import { readFile, writeFile } from 'node:fs/promises'
+import { basename, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
+import { planMarking, planMastery } from '../marksheet/plan'
 import { reviewJson } from '../marksheet/report'
+import type { Matrix } from '../marksheet/matrix'
 import { review, type Review } from '../marksheet/review'
+import { applyPlans, keptBesideCells } from './apply'
 import { matrixOf, openWorkbook } from './read'
 import { reviewTable } from './table'
 
@@ -10,7 +13,7 @@ const USAGE = 'Use: npm run --silent mark -- FILE.xlsx [--json] [--out COPY.xlsx
 
 /** The command line: marks every marksheet of a workbook and prints the result. Exit 0, or 2 where the file cannot be read. */
 async function main(): Promise<void> {
-  const { file, json } = readArguments()
+  const { file, json, out } = readArguments()
   const bytes = await readFile(file).catch(() =>
     fail(`Cannot read ${file}: there is no such file, or it may not be opened.`),
   )
@@ -19,10 +22,31 @@ async function main(): Promise<void> {
       `Cannot read ${basename(file)}: it is not an Excel workbook (.xlsx), or it is damaged or protected by a password.`,
     ),
   )
-  const reviews = workbook.worksheets.flatMap((sheet): Review[] => review(matrixOf(sheet)))
+  const sheets = workbook.worksheets.map(matrixOf).map((matrix) => ({ matrix, reviews: review(matrix) }))
+  const reviews = sheets.flatMap((sheet) => sheet.reviews)
+  if (out !== undefined) await saveMarkedCopy(bytes, sheets, file, out)
   process.stdout.write(
     json ? `${JSON.stringify({ sheets: reviews.map(reviewJson) })}\n` : reviewTable(reviews),
   )
+}
+
+async function saveMarkedCopy(
+  bytes: Uint8Array,
+  sheets: readonly { matrix: Matrix; reviews: Review[] }[],
+  file: string,
+  out: string,
+): Promise<void> {
+  if (resolve(out) === resolve(file))
+    fail('The marked copy needs a name of its own: the workbook itself is not changed.')
+  const marked = sheets.filter(({ reviews }) => reviews.length > 0)
+  const plans = marked.map(({ matrix, reviews }) => planMarking(matrix, reviews))
+  const tables = marked.length > 0 ? [planMastery(marked.flatMap(({ reviews }) => reviews))] : []
+  const kept = await keptBesideCells(bytes)
+  if (kept.length > 0) process.stderr.write(`Kept in the copy as they are: ${kept.join(', ')}.\n`)
+  const copy = await applyPlans(bytes, plans, tables).catch((error: unknown) =>
+    fail(`Cannot mark ${basename(file)}: ${String(error)}`),
+  )
+  await writeFile(out, copy).catch(() => fail(`Cannot write ${out}.`))
 }
 
 function readArguments(): { file: string; json: boolean; out: string | undefined } {

@@ -10,14 +10,18 @@ import {
 } from '../answers/typed'
 import { prepareMastery, type Evidence, type Judgement } from '../mastery/judge'
 import { DEFAULT_MASTERY, type MasterySettings } from '../mastery/settings'
-import { findMarksheets, type AnswerCell, type FoundPupil, type FoundQuestion, type Marksheet } from './find'
+import { findMarksheets, type FoundPupil, type FoundQuestion, type Marksheet } from './find'
 import { markedColumns, readMark } from './marks'
 import { isDateFormat, isEmpty, type CellRef, type Matrix } from './matrix'
 
-/** A question with what its answers are compared with and the exchanges it holds. */
+/**
+ * A question with what its answers are compared with, the exchanges it holds, and whether its cells hold marks (ticks, 1 and 0)
+ * in place of answers.
+ */
 export interface ReviewedQuestion extends FoundQuestion {
   readonly key: AnswerKey
   readonly exchanges: Exchanges
+  readonly marked: boolean
 }
 
 /** A pupil with what was typed (as text), how it came out (both in the order of `answers`) and where the pupil stands. */
@@ -48,22 +52,33 @@ export function reviewMarksheet(
   marksheet: Marksheet,
   settings: MasterySettings = DEFAULT_MASTERY,
 ): Review {
-  const questions = marksheet.questions.map(reviewQuestion)
-  const isMarked = marksFor(matrix, marksheet, questions)
+  const questions = reviewQuestions(matrix, marksheet)
   const judgeRow = rowJudge(marksheet, questions, settings)
   const pupils = marksheet.pupils.map((pupil): ReviewedPupil => {
-    const outcomes = pupil.answers.map((cell) => outcomeOf(matrix, cell, questions, isMarked))
+    const outcomes = pupil.answers.map((cell) => outcomeOf(matrix, cell, questions[cell.question]))
     const typed = pupil.answers.map((cell) => typedText(matrix, cell))
     return { ...pupil, typed, outcomes, judgement: judgeRow(pupil, outcomes.map(evidenceOf)) }
   })
   const { orientation, area } = marksheet
-  const marked = isMarked.some(Boolean) && !hasTypedAnswers(matrix, marksheet, isMarked)
+  const marked =
+    questions.some((question) => question.marked) && !hasTypedAnswers(matrix, marksheet, questions)
   return { sheet: matrix.name, orientation, area, marked, questions, pupils }
 }
 
-function reviewQuestion(found: FoundQuestion): ReviewedQuestion {
-  const { calculation } = found.question
-  return { ...found, key: answerKey(found.question), exchanges: exchangesOf(workOut(calculation)) }
+function reviewQuestions(matrix: Matrix, { questions, pupils }: Marksheet): ReviewedQuestion[] {
+  const keys = questions.map(({ question }) => answerKey(question))
+  const held = questions.map((): CellValue[] => [])
+  for (const cell of pupils.flatMap(({ answers }) => answers)) {
+    const value = valueAt(matrix, cell)
+    if (!isGap(value)) held[cell.question]?.push(value)
+  }
+  const marked = markedColumns(keys.map(({ value }, index) => ({ held: held[index] ?? [], answer: value })))
+  return questions.map((found, index) => ({
+    ...found,
+    key: keys[index] ?? answerKey(found.question),
+    exchanges: exchangesOf(workOut(found.question.calculation)),
+    marked: marked[index] === true,
+  }))
 }
 
 /** Judges a pupil's answers; where every pupil has the same questions the model is prepared once for all. */
@@ -87,32 +102,20 @@ function evidenceOf(outcome: Outcome): Evidence {
   return outcome === 'correct' ? true : outcome === 'incorrect' ? false : null
 }
 
-function outcomeOf(
-  matrix: Matrix,
-  cell: AnswerCell,
-  questions: readonly ReviewedQuestion[],
-  isMarked: readonly boolean[],
-): Outcome {
+function outcomeOf(matrix: Matrix, cell: CellRef, question: ReviewedQuestion | undefined): Outcome {
   const value = valueAt(matrix, cell)
-  const key = questions[cell.question]?.key
-  if (key === undefined || isDate(matrix, cell, value)) return 'unreadable'
-  const mark = isMarked[cell.question] === true ? readMark(value) : null
-  return mark === null ? markAnswer(value, key) : mark ? 'correct' : 'incorrect'
+  if (question === undefined || isDate(matrix, cell, value)) return 'unreadable'
+  const mark = question.marked ? readMark(value) : null
+  return mark === null ? markAnswer(value, question.key) : mark ? 'correct' : 'incorrect'
 }
 
-/** For each question, whether its cells hold marks in place of answers. */
-function marksFor(matrix: Matrix, marksheet: Marksheet, questions: readonly ReviewedQuestion[]): boolean[] {
-  const held = questions.map((): CellValue[] => [])
-  for (const cell of marksheet.pupils.flatMap(({ answers }) => answers)) {
-    const value = valueAt(matrix, cell)
-    if (!isGap(value)) held[cell.question]?.push(value)
-  }
-  return markedColumns(questions.map(({ key }, index) => ({ held: held[index] ?? [], answer: key.value })))
-}
-
-function hasTypedAnswers(matrix: Matrix, { pupils }: Marksheet, isMarked: readonly boolean[]): boolean {
+function hasTypedAnswers(
+  matrix: Matrix,
+  { pupils }: Marksheet,
+  questions: readonly ReviewedQuestion[],
+): boolean {
   return pupils.some(({ answers }) =>
-    answers.some((cell) => isMarked[cell.question] !== true && !isGap(valueAt(matrix, cell))),
+    answers.some((cell) => questions[cell.question]?.marked === false && !isGap(valueAt(matrix, cell))),
   )
 }
 
@@ -121,7 +124,8 @@ function isGap(value: CellValue): boolean {
   return isEmpty(value) || (typeof value === 'string' && /^(?:blank|absent)$/.test(readTyped(value).kind))
 }
 
-function valueAt({ values }: Matrix, { row, column }: CellRef): CellValue {
+/** What a cell holds; null beyond the sheet's edge. */
+export function valueAt({ values }: Matrix, { row, column }: CellRef): CellValue {
   return values[row]?.[column] ?? null
 }
 

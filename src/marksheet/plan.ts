@@ -1,0 +1,250 @@
+import { STATUSES, type Status } from '../mastery/judge'
+import { statusSign, typesToSupport } from '../mastery/support'
+import { LOOKS, STATUS_FILLS } from './looks'
+import {
+  areaAddress,
+  areaOf,
+  isEmpty,
+  viewOf,
+  type Area,
+  type CellRef,
+  type Matrix,
+  type View,
+} from './matrix'
+import { OWN_SHEET } from './find'
+import { valueAt, type Review, type ReviewedPupil } from './review'
+import {
+  exceptionRule,
+  flagRule,
+  lookByRules,
+  lookOf,
+  markRules,
+  otherRules,
+  rightRule,
+  type Rule,
+} from './rules'
+
+/** A text to write into a cell, always as text, never as a formula; `upright` where it is to run up the cell. */
+export interface TextCell extends CellRef {
+  readonly text: string
+  readonly upright: boolean
+}
+
+/** What marking writes on a sheet: conditional formats, in the order in which they count, and notes into free cells. */
+export interface MarkingPlan {
+  readonly sheet: string
+  readonly rules: readonly Rule[]
+  readonly notes: readonly TextCell[]
+}
+
+/** A cell of a sheet that the add-in lays out itself. `fill` is six hexadecimal digits. */
+export interface TableCell {
+  readonly text: string
+  readonly bold: boolean
+  readonly fill: string | null
+}
+
+/** A sheet that the add-in lays out: its rows from A1, and the columns' widths in characters. */
+export interface TableSheet {
+  readonly name: string
+  readonly rows: readonly (readonly TableCell[])[]
+  readonly widths: readonly number[]
+}
+
+/** What heads the notes, by which they are found again. */
+export const NOTES_TITLE = 'Support with · Columnwise'
+
+/** What to write on a sheet whose marksheets have been reviewed. Only empty cells and notes of our own are written to. */
+export function planMarking(matrix: Matrix, reviews: readonly Review[]): MarkingPlan {
+  return {
+    sheet: matrix.name,
+    rules: reviews.flatMap((review) => rulesFor(matrix, review)),
+    notes: notesFor(matrix, reviews),
+  }
+}
+
+function rulesFor(matrix: Matrix, { questions, pupils }: Review): Rule[] {
+  const answers = pupils.flatMap((pupil) => pupil.answers)
+  const cellsOf = (marked: boolean) => answers.filter((cell) => questions[cell.question]?.marked === marked)
+  const right = questions.flatMap((question, index) => {
+    const areas = runs(answers.filter((cell) => cell.question === index))
+    return question.marked || areas.length === 0 ? [] : [rightRule(areas, question.key)]
+  })
+  const [typedAreas, markedAreas] = [runs(cellsOf(false)), runs(cellsOf(true))]
+  const flagged = pupils
+    .filter(({ judgement }) => judgement.needsSupport)
+    .flatMap(({ nameCells }) => nameCells)
+  return [
+    ...exceptions(matrix, questions, pupils),
+    ...right,
+    ...(typedAreas.length > 0 ? otherRules(typedAreas) : []),
+    ...(markedAreas.length > 0 ? markRules(markedAreas) : []),
+    ...(flagged.length > 0 ? [flagRule(runs(flagged))] : []),
+  ]
+}
+
+/** A rule for each answer that the others would leave as it is though the review could read it. */
+function exceptions(
+  matrix: Matrix,
+  questions: Review['questions'],
+  pupils: readonly ReviewedPupil[],
+): Rule[] {
+  return pupils.flatMap(({ answers, outcomes }) =>
+    answers.flatMap((cell, index) => {
+      const question = questions[cell.question]
+      const look = lookOf(outcomes[index] ?? 'blank')
+      const value = valueAt(matrix, cell)
+      if (
+        question === undefined ||
+        question.marked ||
+        look === null ||
+        lookByRules(value, question.key) !== null
+      )
+        return []
+      return exceptionRule(cell, value, look) ?? []
+    }),
+  )
+}
+
+/** Rectangles that cover the cells: runs down a column, or across a row where that makes fewer, put together where they match. */
+export function runs(cells: readonly CellRef[]): Area[] {
+  const columns = mergeNeighbours(
+    cells.map(({ row, column }) => ({ top: row, left: column, bottom: row, right: column })),
+  )
+  return columns.sort((a, b) => a.top - b.top || a.left - b.left)
+}
+
+function mergeNeighbours(single: readonly Area[]): Area[] {
+  const down = merge(
+    [...single].sort((a, b) => a.left - b.left || a.top - b.top),
+    (a, b) => a.left === b.left && a.bottom + 1 === b.top,
+  )
+  return merge(
+    down.sort((a, b) => a.top - b.top || a.bottom - b.bottom || a.left - b.left),
+    (a, b) => a.top === b.top && a.bottom === b.bottom && a.right + 1 === b.left,
+  )
+}
+
+function merge(sorted: readonly Area[], touch: (a: Area, b: Area) => boolean): Area[] {
+  const merged: Area[] = []
+  for (const area of sorted) {
+    const last = merged.at(-1)
+    if (last && touch(last, area))
+      merged[merged.length - 1] = { ...last, bottom: area.bottom, right: area.right }
+    else merged.push(area)
+  }
+  return merged
+}
+
+/** The types to support, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. */
+function notesFor(matrix: Matrix, reviews: readonly Review[]): TextCell[] {
+  const taken = new Set<number>()
+  return reviews.flatMap((review) => {
+    const turned = review.orientation === 'pupils-across'
+    const view = viewOf(matrix, turned)
+    const toView = (cell: CellRef) => view.ref(cell.row, cell.column)
+    const header =
+      Math.min(...review.questions.map((question) => toView(question).row)) -
+      Number(review.orientation === 'pairs')
+    const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
+    const { bottom } = areaOf(review.pupils.flatMap(({ answers }) => answers.map(toView)))
+    const old = ownNotes(view, Math.max(0, header))
+    const column = old ?? freeColumn(view, Math.max(0, header), bottom, taken)
+    taken.add(column)
+    const notes = review.pupils
+      .map((pupil, index) => ({
+        ...view.ref(rows[index] ?? 0, column),
+        text: typesToSupport(pupil.judgement).join('; '),
+        upright: turned,
+      }))
+      .filter(({ text }) => text !== '' || old !== null)
+    return notes.length === 0
+      ? []
+      : [{ ...view.ref(Math.max(0, header), column), text: NOTES_TITLE, upright: false }, ...notes]
+  })
+}
+
+function ownNotes(view: View, header: number): number | null {
+  for (let column = 0; column < view.columns; column++)
+    if (view.text(header, column) === NOTES_TITLE) return column
+  return null
+}
+
+/** The first column behind which these rows are empty, with one left free between, so that a table does not grow into it. */
+function freeColumn(view: View, top: number, bottom: number, taken: ReadonlySet<number>): number {
+  let last = -1
+  for (let row = top; row <= bottom; row++) {
+    for (let column = view.columns - 1; column > last; column--)
+      if (!isEmpty(view.value(row, column))) last = column
+  }
+  let free = last + 2
+  while (taken.has(free)) free++
+  return free
+}
+
+const CAUTION =
+  'A flag is a prompt for your own judgement, never a verdict on a child: look at the working before you act on it. ' +
+  'This sheet holds pupils’ personal data; keep and share it as your school’s policy says.'
+
+/** The Mastery sheet: for each marksheet every pupil by exchange type, evidence first, and the class below. */
+export function planMastery(reviews: readonly Review[]): TableSheet {
+  const types = (review: Review) => review.pupils[0]?.judgement.byType.length ?? 0
+  const columns = Math.max(0, ...reviews.map(types))
+  return {
+    name: 'Mastery',
+    rows: [
+      [cell(`${OWN_SHEET}Mastery`, true)],
+      [cell(CAUTION)],
+      [
+        cell(
+          STATUSES.toReversed()
+            .map((status) => `${statusSign(status)} ${status}`)
+            .join('    '),
+        ),
+      ],
+      ...reviews.flatMap(masteryRows),
+    ],
+    widths: [22, 34, ...Array.from({ length: columns }, () => 24)],
+  }
+}
+
+function masteryRows({ sheet, area, questions, pupils }: Review): TableCell[][] {
+  const types = [...new Set(pupils.flatMap(({ judgement }) => judgement.byType.map(({ type }) => type)))]
+  const standings = pupils.map(
+    ({ judgement }) => new Map(judgement.byType.map((standing) => [standing.type, standing])),
+  )
+  const asked = `${questions.length} ${questions.length === 1 ? 'question' : 'questions'}`
+  const rows = pupils.map((pupil, index) => [
+    cell(pupil.name, pupil.judgement.needsSupport),
+    cell(typesToSupport(pupil.judgement).join('; ')),
+    ...types.map((type): TableCell => {
+      const standing = standings[index]?.get(type)
+      if (standing === undefined || standing.tried === 0) return cell('')
+      const { right, tried, status } = standing
+      return cell(
+        `${statusSign(status)} ${right} of ${tried} · ${status}`,
+        status === 'needs support',
+        STATUS_FILLS[status],
+      )
+    }),
+  ])
+  const counts = types.map((type) => cell(classText(standings.map((each) => each.get(type)?.status))))
+  return [
+    [],
+    [cell(`${sheet} ${areaAddress(area)}, ${asked}`, true)],
+    [...['Pupil', 'Needs support with', ...types].map((title) => cell(title, true, LOOKS.absent.fill))],
+    ...rows,
+    [cell('Class', true), cell(''), ...counts],
+  ]
+}
+
+function classText(statuses: readonly (Status | undefined)[]): string {
+  const count = (wanted: Status) => statuses.filter((status) => status === wanted).length
+  return (['secure', 'nearly secure', 'needs support'] as const)
+    .map((status) => `${statusSign(status)} ${count(status)}`)
+    .join('  ')
+}
+
+function cell(text: string, bold = false, fill: string | null = null): TableCell {
+  return { text, bold, fill }
+}
