@@ -120,6 +120,7 @@ export default (env, { mode }) => ({
   plugins: [new FunctionsJson(), copies(env)],
   performance: { assetFilter: (name) => name.endsWith('.js') && !name.startsWith(LOCAL_OFFICE) },
   devServer: {
+    host: 'localhost',
     port: 3000,
     hot: false,
     static: false,

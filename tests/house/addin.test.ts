@@ -1,4 +1,4 @@
-import { execFileSync } from 'node:child_process'
+import { execFileSync, spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import path from 'node:path'
@@ -9,12 +9,24 @@ import { addinProblems, type ReadFile } from './addin'
 const ADDRESS = 'https://school.example/columnwise'
 const FUNCTIONS_SCRIPT_LIMIT = 40_000
 
-const folder = mkdtempSync(path.join(tmpdir(), 'columnwise-'))
+const home = mkdtempSync(path.join(tmpdir(), 'columnwise-'))
+const hosted = path.join(home, 'hosted')
+const local = path.join(home, 'local')
 
-const read: ReadFile = (name) => {
-  const file = path.join(folder, name)
-  return existsSync(file) ? readFileSync(file) : undefined
+/** Builds the add-in into a folder, as `npm run build` does. */
+function build(folder: string, ...env: readonly string[]): void {
+  const options = ['--mode', 'production', '--output-path', folder, ...env.flatMap((one) => ['--env', one])]
+  execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', ...options], { stdio: 'pipe' })
 }
+
+function reader(folder: string): ReadFile {
+  return (name) => {
+    const file = path.join(folder, name)
+    return existsSync(file) ? readFileSync(file) : undefined
+  }
+}
+
+const read = reader(hosted)
 
 function textOf(name: string): string {
   return read(name)?.toString('utf8') ?? ''
@@ -39,12 +51,12 @@ function replacing(from: string | RegExp, to: string): (text: string) => string 
 }
 
 beforeAll(() => {
-  const webpack = ['webpack', '--mode', 'production', '--env', `base=${ADDRESS}`, '--output-path', folder]
-  execFileSync('npx', webpack, { stdio: 'pipe' })
+  build(hosted, `base=${ADDRESS}`)
+  build(local, 'officejs=local')
 })
 
 afterAll(() => {
-  rmSync(folder, { recursive: true })
+  rmSync(home, { recursive: true })
 })
 
 describe('the built add-in', () => {
@@ -65,6 +77,26 @@ describe('the built add-in', () => {
 
   it('asks for the client library at its only supported address', () => {
     expect(textOf('taskpane.html')).toContain('"https://appsforoffice.microsoft.com/lib/1/hosted/office.js"')
+  })
+
+  it('carries the client library unmodified, with its licence, where that is asked for', () => {
+    const inFolder = reader(local)
+    const library = path.resolve('node_modules/@microsoft/office-js')
+    expect(addinProblems(inFolder)).toEqual([])
+    expect(inFolder('taskpane.html')?.toString('utf8')).toContain('"office/office.js"')
+    for (const name of ['office.js', 'excel-win32-16.01.js', 'excel-web-16.00.js', 'en-gb/office_strings.js'])
+      expect(inFolder(`office/${name}`)?.equals(readFileSync(path.join(library, 'dist', name)))).toBe(true)
+    expect(inFolder('office/LICENSE.md')?.equals(readFileSync(path.join(library, 'LICENSE.md')))).toBe(true)
+  })
+
+  it.each([
+    ['base=http://school.example', /must begin with https/],
+    ['base=school', /must begin with https/],
+    ['officejs=mine', /choose hosted \(the default\) or local/],
+  ])('is not built with --env %s, and the reason is told', (env, reason) => {
+    expect(() => {
+      build(path.join(home, 'refused'), env)
+    }).toThrow(reason)
   })
 
   it('keeps the script of the functions at 40 kB gzipped or less, and React out of it', () => {
@@ -240,5 +272,25 @@ describe('a broken add-in is told from a valid one', () => {
   it.each(files)('%s', (_, name, change, problem) => {
     const problems = addinProblems(changed(name, change))
     expect(problems.filter((sentence) => problem.test(sentence))).not.toEqual([])
+  })
+})
+
+describe('npm run validate', () => {
+  const validate = (folder: string) =>
+    spawnSync(process.execPath, ['node_modules/tsx/dist/cli.mjs', 'tests/house/validate.ts', folder], {
+      encoding: 'utf8',
+    })
+
+  it('says that a valid folder is valid, exit code 0', () => {
+    const { status, stdout } = validate(hosted)
+    expect([status, stdout.trim()]).toEqual([
+      0,
+      `${hosted}: the manifest and the files that it names are valid.`,
+    ])
+  })
+
+  it('says what is wrong with any other, exit code 1', () => {
+    const { status, stderr } = validate(home)
+    expect([status, stderr.trim()]).toEqual([1, 'manifest.xml is missing. Run "npm run build" first.'])
   })
 })
