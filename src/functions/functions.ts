@@ -31,7 +31,7 @@ import { classIn, listed, pairsIn, pairsOfPupil, questionsIn, type Range } from 
 /** How many digits of a number a spreadsheet keeps. */
 const SPREADSHEET_DIGITS = 15
 const DEFAULT_COUNT = 10
-const DEFAULT_SEED = 1
+const DEFAULT_SEED = '1'
 
 /**
  * The answer to each question, as a number.
@@ -267,5 +267,6 @@ function numberOr(passed: unknown, otherwise: number): number {
 }
 
 function seedOf(passed: unknown): string {
-  return String(cellOf(passed) ?? '').trim() || String(DEFAULT_SEED)
+  const cell = cellOf(passed)
+  return mayBeEmpty(cell) ? DEFAULT_SEED : String(cell).trim()
 }

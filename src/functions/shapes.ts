@@ -67,8 +67,7 @@ export function classIn(questions: Range, typed: Range): Class {
   throw unusable(MUST_LINE)
 }
 
-/** The range with rows and columns exchanged. */
-export function transposed<T>(range: readonly (readonly T[])[]): T[][] {
+function transposed(range: Range): unknown[][] {
   return (range[0] ?? []).map((_, column) => range.flatMap((row) => row.slice(column, column + 1)))
 }
 

@@ -35,7 +35,8 @@ describe('QUESTIONS', () => {
     expect(await draw(type, 4, 4, 8, 'Monday')).toEqual(first)
     expect(await draw(type, 4, 4, 8, 'Tuesday')).not.toEqual(first)
     expect(await draw(type, 4, 4, 8)).toEqual(await draw(type, 4, 4, 8, 1))
-    expect(await draw(type, 4, 4, 8, null)).toEqual(await draw(type, 4, 4, 8, ''))
+    for (const empty of [null, 0, '', ' '])
+      expect(await draw(type, 4, 4, 8, empty)).toEqual(await draw(type, 4, 4, 8))
   })
 
   it('gives what was asked for: type, digits and count, with any seed', async () => {
