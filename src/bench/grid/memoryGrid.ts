@@ -2,13 +2,12 @@ import type { Area } from './area'
 import { cellArea, eachCell, intersect } from './area'
 import { cellText } from './cellText'
 import { constantFormula } from './constantFormula'
+import { fittedWidth } from './fit'
 import type { CellFormat, CellValue, ConditionalRule, Content, Grid, GridListener, SheetInfo } from './grid'
 import { MemorySheet } from './memorySheet'
 
 const DEFAULT_WIDTH = 48
 const DEFAULT_HEIGHT = 15
-/** Points that a character takes, roughly, in the default font. */
-const POINTS_PER_CHARACTER = 5.5
 
 /** Calls `visit` for `count` numbers from `start`. */
 const forEachOf = (start: number, count: number, visit: (n: number) => void) => {
@@ -135,14 +134,12 @@ export class MemoryGrid implements Grid {
       return
     }
     forEachOf(cells.col, cells.cols, (col) => {
-      let longest = 0
+      const texts: string[] = []
       forEachOf(cells.row, cells.rows, (row) => {
-        longest = Math.max(
-          longest,
-          cellText(sheet.value(row, col), sheet.format(row, col).numberFormat).length,
-        )
+        texts.push(cellText(sheet.value(row, col), sheet.format(row, col).numberFormat))
       })
-      if (longest > 0) sheet.widths.set(col, (longest + 1) * POINTS_PER_CHARACTER)
+      const width = fittedWidth(texts)
+      if (width !== null) sheet.widths.set(col, width)
     })
   }
   rowHidden(id: string, row: number): boolean {

@@ -46,6 +46,7 @@ export interface CommentFacts {
   readonly id: string
   readonly row: number
   readonly col: number
+  readonly author: string
   content: string
   resolved: boolean
 }

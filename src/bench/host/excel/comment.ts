@@ -24,7 +24,7 @@ export class Comment extends HostObject {
     return this.#facts.id
   }
   get authorName() {
-    return 'Bench'
+    return this.#facts.author
   }
   get content() {
     return this.#facts.content

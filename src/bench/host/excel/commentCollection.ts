@@ -27,7 +27,7 @@ export class CommentCollection extends HostCollection<Comment> {
     const { sheetId, area } = placeOf(this.context, cell, this.sheetId)
     this.context.requireOption(sheetId, 'allowEditObjects')
     const id = `{comment-${this.context.book.nextId()}}`
-    const facts = { id, row: area.row, col: area.col, content, resolved: false }
+    const facts = { id, row: area.row, col: area.col, author: 'Bench user', content, resolved: false }
     this.context.book.sheet(sheetId).comments.push(facts)
     return new Comment(this.context, sheetId, facts)
   }

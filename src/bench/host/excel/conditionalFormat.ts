@@ -29,7 +29,7 @@ export class ConditionalFormat extends HostObject {
     return this.#rule().type
   }
   get priority() {
-    return this.#rules().indexOf(this.#rule())
+    return this.#rules().findIndex(({ id }) => id === this.ruleId)
   }
   set priority(priority: number) {
     this.#set(moveRule(this.#rules(), this.ruleId, priority))
@@ -71,8 +71,8 @@ export class ConditionalFormat extends HostObject {
   }
   delete() {
     this.context.requireOption(this.sheetId, 'allowFormatCells')
-    const rule = this.#rule()
-    this.#set(this.#rules().filter((other) => other !== rule))
+    this.#rule()
+    this.#set(this.#rules().filter(({ id }) => id !== this.ruleId))
   }
 
   #rules() {
