@@ -53,7 +53,7 @@ export function otherRules(areas: readonly Area[]): Rule[] {
     rule('absent', isOneOf(small, ['a', 'abs', 'absent', 'ill'])),
     rule('unreadable', `${small}<>"n/a",NOT(EXACT(UPPER(${letters}),${letters}))`),
     rule('unreadable', `OR(${has('?')},${has(', ')},AND(LEN(${own})>1,${small}<>"n/a",${has('/')}))`),
-    rule('unreadable', `ISERROR(${cell})`),
+    rule('unreadable', `OR(ISERROR(${cell}),ISLOGICAL(${cell}))`),
     rule('wrong', `ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last})`),
     rule('wrong', `ISTEXT(${cell}),OR(${own}=--${digits}&"",${own}=TEXT(--${digits},"#,##0"))`),
   ]

@@ -1,0 +1,106 @@
+import ExcelJS from 'exceljs'
+import { describe, expect, it } from 'vitest'
+import type { CellValue } from '../../src/answers/typed'
+import { applyPlans } from '../../src/files/apply'
+import { LOOKS } from '../../src/marksheet/looks'
+import type { CellRef } from '../../src/marksheet/matrix'
+import { planMarking } from '../../src/marksheet/plan'
+import { review } from '../../src/marksheet/review'
+import { lookOf } from '../../src/marksheet/rules'
+import { bytesOf, matricesOf, WORKBOOKS } from '../marksheets'
+import { LIBREOFFICE, shownFills } from './libreoffice'
+
+async function marked(bytes: Uint8Array): Promise<Uint8Array> {
+  const [matrix] = await matricesOf(bytes)
+  if (!matrix) throw new Error('a sheet')
+  return applyPlans(bytes, [planMarking(matrix, review(matrix))], [])
+}
+
+/** The fill that the review wants in each answer cell. */
+async function wanted(bytes: Uint8Array): Promise<{ cell: CellRef; typed: string; fill: string | null }[]> {
+  const [matrix] = await matricesOf(bytes)
+  return review(matrix ?? { name: '', values: [] }).flatMap(({ pupils }) =>
+    pupils.flatMap(({ answers, outcomes, typed }) =>
+      answers.map((cell, index) => {
+        const look = lookOf(outcomes[index] ?? 'blank')
+        return { cell, typed: typed[index] ?? '', fill: look && LOOKS[look].fill }
+      }),
+    ),
+  )
+}
+
+const TYPED: CellValue[] = [
+  6544,
+  7456,
+  '6544',
+  ' 6,544',
+  '6544\u00a0',
+  '7,456',
+  '7 456',
+  '6544.',
+  '=6544',
+  '£6544',
+  '065',
+  'abs',
+  'A',
+  'ill',
+  'n/a',
+  '/',
+  '-',
+  '6?44',
+  '6544/6545',
+  '6544 or 6545',
+  '326, 426',
+  'see me',
+  true,
+  45_000,
+  99_999,
+  -6544,
+  6544.5,
+  '6544.5',
+  '3-4',
+  '50%',
+  '1e3',
+  '6544p',
+  '６５４４',
+  null,
+]
+
+describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
+  it.each(WORKBOOKS)('agree with the review on every answer of %s', async (name) => {
+    const fills = await shownFills(await marked(bytesOf(name)))
+    const original = await shownFills(bytesOf(name))
+    for (const { cell, typed, fill } of await wanted(bytesOf(name))) {
+      const own = original[cell.row]?.[cell.column] ?? null
+      expect([typed, fills[cell.row]?.[cell.column] ?? null]).toEqual([typed, fill ?? own])
+    }
+  })
+
+  it('agree with it on every kind of answer, and after retyping never say other than it', async () => {
+    const book = new ExcelJS.Workbook()
+    const sheet = book.addWorksheet('Class')
+    sheet.addRow(['Name', '9,000 − 2,456', '8.6 − 2.35', '45,500 − 500'])
+    TYPED.forEach((value, index) => sheet.addRow([`Pupil ${index}`, value, value, value]))
+    const made = new Uint8Array(await book.xlsx.writeBuffer())
+    const copy = await marked(made)
+    const fills = await shownFills(copy)
+    for (const { cell, typed, fill } of await wanted(made)) {
+      expect([typed, fills[cell.row]?.[cell.column] ?? null]).toEqual([typed, fill])
+    }
+
+    const retyped = new ExcelJS.Workbook()
+    await retyped.xlsx.load(copy as unknown as ExcelJS.Buffer)
+    TYPED.toReversed().forEach((value, index) => {
+      const row = retyped.getWorksheet('Class')?.getRow(index + 2)
+      for (const column of [2, 3, 4]) Object.assign(row?.getCell(column) ?? {}, { value })
+    })
+    const again = new Uint8Array(await retyped.xlsx.writeBuffer())
+    const now = await shownFills(again)
+    const told = await wanted(again)
+    const shown = told.map(({ cell }) => now[cell.row]?.[cell.column] ?? null)
+    told.forEach(({ typed, fill }, index) => {
+      expect([typed, shown[index] === null ? fill : shown[index]]).toEqual([typed, fill])
+    })
+    expect(shown.filter((fill) => fill !== null).length).toBeGreaterThan(told.length / 2)
+  })
+})
