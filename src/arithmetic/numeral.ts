@@ -86,9 +86,10 @@ export function foldText(text: string): string {
   return text.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase()
 }
 
-const GROUPED = /(?<![\d.,])\d{1,3}(?:(?:,\d{3})+|(?: \d{3})+)(?![\d,])/g
+/** What stands before a grouped number (no lookbehind: browsers of older Macs refuse it), and the number. */
+const GROUPED = /(^|[^\d.,])(\d{1,3}(?:(?:,\d{3})+|(?: \d{3})+))(?![\d,])/g
 
 /** Folded text with the commas or spaces between groups of three digits taken out: "7,214 − 86" is "7214 − 86", "3 28" stays. */
 export function withoutSeparators(text: string): string {
-  return text.replace(GROUPED, (number) => number.replace(/[, ]/g, ''))
+  return text.replace(GROUPED, (_all, before: string, number: string) => before + number.replace(/[, ]/g, ''))
 }

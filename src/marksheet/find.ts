@@ -220,7 +220,7 @@ function belowHeader(
   const pupils = rows.map((row) => ({
     name: nameIn(view, names, row),
     nameCells: nameCells(view, names, row),
-    answers: columns.map((column, question) => ({ ...view.ref(row, column), question })),
+    answers: columns.map((column, question) => answerCell(view, row, column, question)),
   }))
   return marksheet(orientation, spots.map(foundQuestion(view)), pupils)
 }
@@ -262,8 +262,17 @@ function isWorkedOut(formula: string): boolean {
 
 function marksheet(orientation: Orientation, questions: FoundQuestion[], pupils: FoundPupil[]): Marksheet[] {
   if (pupils.length === 0) return []
-  const cells = pupils.flatMap((pupil) => [...pupil.nameCells, ...pupil.answers])
-  return [{ orientation, area: areaOf([...questions, ...cells]), questions, pupils }]
+  const area = areaOf([
+    questions,
+    ...pupils.map(({ nameCells }) => nameCells),
+    ...pupils.map(({ answers }) => answers),
+  ])
+  return [{ orientation, area, questions, pupils }]
+}
+
+function answerCell(view: View, row: number, column: number, question: number): AnswerCell {
+  const cell = view.ref(row, column)
+  return { row: cell.row, column: cell.column, question }
 }
 
 const foundQuestion =

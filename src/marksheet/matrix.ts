@@ -42,14 +42,16 @@ export function areaAddress({ top, left, bottom, right }: Area): string {
   return `${addressOf({ row: top, column: left })}:${addressOf({ row: bottom, column: right })}`
 }
 
-/** The smallest area that holds all the cells; throws RangeError where there are none. */
-export function areaOf(cells: Iterable<CellRef>): Area {
+/** The smallest area that holds all the cells of some lists; throws RangeError where there are none. */
+export function areaOf(lists: Iterable<Iterable<CellRef>>): Area {
   let [top, left, bottom, right] = [Infinity, Infinity, -1, -1]
-  for (const { row, column } of cells) {
-    top = Math.min(top, row)
-    left = Math.min(left, column)
-    bottom = Math.max(bottom, row)
-    right = Math.max(right, column)
+  for (const cells of lists) {
+    for (const { row, column } of cells) {
+      top = Math.min(top, row)
+      left = Math.min(left, column)
+      bottom = Math.max(bottom, row)
+      right = Math.max(right, column)
+    }
   }
   if (bottom < 0) throw new RangeError('No cells, so no area.')
   return { top, left, bottom, right }

@@ -147,7 +147,7 @@ function notesFor(matrix: Matrix, reviews: readonly Review[]): TextCell[] {
       Math.min(...review.questions.map((question) => toView(question).row)) -
       Number(review.orientation === 'pairs')
     const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
-    const { bottom } = areaOf(review.pupils.flatMap(({ answers }) => answers.map(toView)))
+    const { bottom } = areaOf(review.pupils.map(({ answers }) => answers.map(toView)))
     const old = ownNotes(view, Math.max(0, header))
     const column = old ?? freeColumn(view, Math.max(0, header), bottom, taken)
     taken.add(column)

@@ -68,9 +68,11 @@ export function reviewMarksheet(
 function reviewQuestions(matrix: Matrix, { questions, pupils }: Marksheet): ReviewedQuestion[] {
   const keys = questions.map(({ question }) => answerKey(question))
   const held = questions.map((): CellValue[] => [])
-  for (const cell of pupils.flatMap(({ answers }) => answers)) {
-    const value = valueAt(matrix, cell)
-    if (!isGap(value)) held[cell.question]?.push(value)
+  for (const { answers } of pupils) {
+    for (const cell of answers) {
+      const value = valueAt(matrix, cell)
+      if (!isGap(value)) held[cell.question]?.push(value)
+    }
   }
   const marked = markedColumns(keys.map(({ value }, index) => ({ held: held[index] ?? [], answer: value })))
   return questions.map((found, index) => ({
