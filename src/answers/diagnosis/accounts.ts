@@ -3,12 +3,12 @@ import { answerWith, areCompatible, FAULTS, type Fault, type FaultId } from '../
 
 /**
  * One way in which a pupil may be working: as taught (no fault), with one fault, or with two. `answers` holds the answer to
- * each question as valueText writes it. `without`, for a pair: the account of each fault's partner alone, in the order of `ids`.
+ * each question as valueText writes it; `without[k]` is the index of the account that is left without the fault `ids[k]`.
  */
 export interface Account {
   readonly ids: readonly FaultId[]
   readonly answers: readonly string[]
-  readonly without: readonly Account[]
+  readonly without: readonly number[]
 }
 
 /**
@@ -21,32 +21,32 @@ export function accountsFor(questions: readonly Question[]): Account[] {
   const answers = (faults: readonly Fault[]) =>
     questions.map(({ calculation }) => answerWith(faults, calculation))
   const taught: Account = { ids: [], answers: answers([]), without: [] }
+  const single = (faults: readonly Fault[]): Account => ({
+    ids: faults.slice(0, 1).map(({ id }) => id),
+    answers: answers(faults),
+    without: [0],
+  })
   const wholes = [...new Set(FAULTS.map(({ id }) => id))]
     .map((id) => FAULTS.filter((fault) => fault.id === id && operations.has(fault.operation)))
-    .map((faults) => ({ faults, account: singleAccount(faults, answers(faults), taught) }))
+    .map((faults) => ({ faults, account: single(faults) }))
     .filter(({ account }) => differ(account, taught))
   const halves = wholes
     .filter(({ faults }) => faults.length > 1)
-    .flatMap(({ faults }) => faults.map((fault) => singleAccount([fault], answers([fault]), taught)))
+    .flatMap(({ faults }) => faults.map((fault) => single([fault])))
     .filter((half) => differ(half, taught) && wholes.every(({ account }) => differ(half, account)))
   const pairs = wholes.flatMap((one, index) =>
-    wholes
-      .slice(index + 1)
-      .filter((other) =>
-        one.faults.every((each) => other.faults.every((fault) => areCompatible(each, fault))),
-      )
-      .map((other): Account => ({
+    wholes.slice(index + 1).flatMap((other, further): Account[] => {
+      const together = [...one.faults, ...other.faults]
+      if (!one.faults.every((each) => other.faults.every((fault) => areCompatible(each, fault)))) return []
+      const pair: Account = {
         ids: [...one.account.ids, ...other.account.ids],
-        answers: answers([...one.faults, ...other.faults]),
-        without: [other.account, one.account],
-      }))
-      .filter((pair) => pair.without.every((single) => differ(pair, single))),
+        answers: answers(together),
+        without: [index + further + 2, index + 1],
+      }
+      return differ(pair, one.account) && differ(pair, other.account) ? [pair] : []
+    }),
   )
   return [taught, ...wholes.map(({ account }) => account), ...halves, ...pairs]
-}
-
-function singleAccount(faults: readonly Fault[], answers: readonly string[], taught: Account): Account {
-  return { ids: faults.slice(0, 1).map(({ id }) => id), answers, without: [taught] }
 }
 
 function differ(one: Account, other: Account): boolean {

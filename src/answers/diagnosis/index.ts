@@ -2,7 +2,7 @@ import { workOut } from '../../arithmetic/columns'
 import { valueText } from '../../arithmetic/numeral'
 import type { Question } from '../../arithmetic/question'
 import { accountsFor, type Account } from './accounts'
-import { faultEvidence, isEnough, type FaultEvidence } from './naming'
+import { evidenceFor, isEnough, type FaultEvidence } from './naming'
 import { posteriorFor, type Posterior } from './posterior'
 import { DIAGNOSIS_SETTINGS, type DiagnosisSettings } from './settings'
 import { sentenceFor, type Verdict } from './words'
@@ -49,13 +49,14 @@ export function prepareDiagnosis(
 ): PreparedDiagnosis {
   const accounts = accountsFor(questions)
   const posteriorOf = posteriorFor(questions, accounts, settings)
+  const evidenceOf = evidenceFor(questions, accounts, settings)
   const seen = new Set(accounts.flatMap(({ ids }) => ids))
   const operations = new Set(questions.map(({ calculation }) => calculation.operation))
   const asked = FAULTS.filter(({ operation }) => operations.has(operation)).map(({ id }) => id)
 
   function diagnose(typed: readonly (string | null)[]): Diagnosis {
     const posterior = posteriorOf(typed)
-    const evidence = faultEvidence(typed, accounts, posterior, settings.openFrom)
+    const evidence = evidenceOf(typed, posterior)
     const named = evidence.filter((each) => isEnough(each, settings))
     const open = named.length > 0 ? [] : evidence.flatMap(({ fault, alsoFits }) => [fault, ...alsoFits])
     const answered = typed.filter((answer) => answer !== null).length

@@ -1,6 +1,6 @@
 import type { Question } from '../../arithmetic/question'
 import type { DiagnosisSettings } from './settings'
-import { slipsOf } from './slips'
+import { slipsOf, writtenPlaces } from './slips'
 
 /**
  * How likely what was typed for one question is, as logarithms: for each of the question's possible answers given by an
@@ -17,11 +17,11 @@ export interface LogChances {
  * takes a canonical text and remembers what it has worked out.
  */
 export function chancesFor(
-  { calculation }: Question,
+  question: Question,
   possible: readonly string[],
   settings: DiagnosisSettings,
 ): (typed: string) => LogChances {
-  const places = Math.max(calculation.top.places, calculation.bottom.places)
+  const places = writtenPlaces(question)
   const slips = possible.map((answer) => slipsOf(answer, places, settings.swapped))
   const [right = ''] = possible
   const faulty = new Set(possible.slice(1))

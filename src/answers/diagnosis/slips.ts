@@ -1,3 +1,4 @@
+import type { Question } from '../../arithmetic/question'
 import { readNumeral, valueText } from '../../arithmetic/numeral'
 
 /**
@@ -30,6 +31,11 @@ export function slipsOf(answer: string, places: number, swapped: number): Readon
   spread(outByOne, 1 - swapShare)
   spread(different, swapShare)
   return shares
+}
+
+/** How many digits stand after the point when a question is worked on paper. */
+export function writtenPlaces({ calculation: { top, bottom } }: Question): number {
+  return Math.max(top.places, bottom.places)
 }
 
 function withPlaces(answer: string, places: number): string {

@@ -28,11 +28,14 @@ export function sentenceFor(
   }
 }
 
-function namedSentence({ fault, alsoFits, explains }: FaultEvidence, wrong: number): string {
-  const evidence = `This explains ${explains.length} of ${wrong} wrong ${wrong === 1 ? 'answer' : 'answers'}.`
+function namedSentence(evidence: FaultEvidence, wrong: number): string {
+  const { fault, alsoFits, explains, explainsButForSlip } = evidence
+  const slips =
+    explainsButForSlip.length === 0 ? '' : ` and, but for a slip, ${explainsButForSlip.length} more`
   const others =
     alsoFits.length === 0 ? '' : ` These answers fit as well: ${alsoFits.map(quoted).join(' or ')}.`
-  return `${faultSentence(fault)} ${evidence}${others}`
+  const explained = `This explains ${explains.length} of ${wrong} wrong answers${slips}.`
+  return `${faultSentence(fault)} ${explained}${others}`
 }
 
 function faultSentence(id: FaultId): string {
