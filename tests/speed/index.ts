@@ -1,0 +1,15 @@
+import { diagnosis } from './diagnosis'
+import { drawing } from './drawing'
+import { marking } from './marking'
+import { reviewing } from './reviewing'
+
+/** `npm run speed`: every measurement beside its peer or limit in the same run; exit 1 where a goal is missed. */
+let missed = 0
+for (const measure of [marking, reviewing, drawing, diagnosis]) {
+  const { name, lines, met } = await measure()
+  if (!met) missed++
+  console.log(
+    [`${name}: ${met ? 'goal met' : 'GOAL MISSED'}`, ...lines.map((line) => `  ${line}`), ''].join('\n'),
+  )
+}
+process.exitCode = missed === 0 ? 0 : 1
