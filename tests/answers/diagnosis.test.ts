@@ -1,6 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { DIAGNOSIS_SETTINGS, likeliestFault, prepareDiagnosis } from '../../src/answers/diagnosis'
+import {
+  DIAGNOSIS_SETTINGS,
+  faultsOfClass,
+  likeliestFault,
+  prepareDiagnosis,
+  reachOf,
+} from '../../src/answers/diagnosis'
 import { accountsFor } from '../../src/answers/diagnosis/accounts'
 import { posteriorFor } from '../../src/answers/diagnosis/posterior'
 import { slipsOf } from '../../src/answers/diagnosis/slips'
@@ -372,5 +378,26 @@ describe('slips', () => {
     expect(slipsOf('8.6', 2, 0.2).has('8.61')).toBe(true)
     expect(slipsOf('8.6', 1, 0.2).has('8.61')).toBe(false)
     expect(slipsOf('100', 0, 0.2).has('0')).toBe(true)
+  })
+})
+
+describe('a class', () => {
+  it('has the faults that are about, whom they touch and which questions show them', () => {
+    const { diagnose } = prepareDiagnosis(SHEET)
+    const named = [
+      answers(SHEET),
+      answers(SHEET, faultsOf('drops-unpaired-digits')),
+      answers(SHEET, faultsOf('nine-for-free')),
+      answers(SHEET, faultsOf('nine-for-free')).with(0, '476'),
+    ].map((typed) => diagnose(typed).named)
+    expect(faultsOfClass(named, SHEET)).toEqual([
+      { fault: 'nine-for-free', pupils: [2, 3], shownBy: [1, 2, 5, 7] },
+      { fault: 'drops-unpaired-digits', pupils: [1], shownBy: [6, 7] },
+    ])
+  })
+
+  it('two faults reach every question that the two at once get wrong', () => {
+    expect(reachOf(['nine-for-free', 'drops-unpaired-digits'], SHEET)).toEqual([1, 2, 5, 6, 7])
+    expect(reachOf([], SHEET)).toEqual([])
   })
 })

@@ -189,6 +189,34 @@ describe('subtraction faults by their own laws', () => {
       )
     },
   )
+  it.each([
+    ['zero-gives-digit', (below: number) => below],
+    ['zero-gives-zero', () => 0],
+  ] as const)('%s, worked with a borrow carried along instead of marks', (id, given) => {
+    law(id, whole, ({ top, bottom }) => {
+      let borrow = 0
+      const digits = top.digits.map((upper, place) => {
+        const lower = digitAt(bottom, place) ?? 0
+        if (upper === 0 && borrow === 0) return given(lower)
+        const left = upper - borrow - lower
+        borrow = left < 0 ? 1 : 0
+        return (left + 10) % 10
+      })
+      return String(BigInt(digits.reverse().join('')))
+    })
+  })
+  it('skips-over-zero, worked on the number that is left of the column: its last digit that is not 0 goes down by one', () => {
+    law('skips-over-zero', whole, ({ top, bottom }) => {
+      let left = top.digits.toReversed().join('')
+      const written = top.digits.map((_, place) => {
+        const [upper, lower] = [Number(left.at(-1)), digitAt(bottom, place) ?? 0]
+        const rest = left.slice(0, -1)
+        left = upper < lower ? rest.replace(/[1-9](?=0*$)/, (digit) => String(Number(digit) - 1)) : rest
+        return upper >= lower ? upper - lower : left === rest ? lower - upper : upper + 10 - lower
+      })
+      return String(BigInt(written.reverse().join('')))
+    })
+  })
   it.each(['lines-up-left', 'drops-unpaired-digits'] as const)(
     '%s is right for numbers of one length',
     (id) => {

@@ -10,6 +10,7 @@ import { FAULTS, type FaultId } from '../faults'
 
 export { DIAGNOSIS_SETTINGS, type DiagnosisSettings } from './settings'
 export type { FaultEvidence } from './naming'
+export { faultsOfClass, reachOf, type ClassFault } from './reach'
 export type { Verdict } from './words'
 
 /** An account of how a pupil works, with its probability. Only kinds 'fault' and 'pair' have faults. */
