@@ -1,9 +1,15 @@
 import { numeralText } from '../arithmetic/numeral'
+import { diagnoseReview } from './diagnose'
 import { addressOf } from './matrix'
 import type { Review } from './review'
 
-/** A review as plain JSON data with A1 addresses: the command line's contract. Answers and typed texts are strings. */
-export function reviewJson({ sheet, orientation, marked, questions, pupils }: Review) {
+/**
+ * A review and its diagnosis as plain JSON data with A1 addresses: the command line's contract. Answers and typed texts are strings;
+ * `faults` are those named to the teacher, likeliest first.
+ */
+export function reviewJson(review: Review) {
+  const { sheet, orientation, marked, questions, pupils } = review
+  const diagnoses = diagnoseReview(review)
   return {
     sheet,
     orientation,
@@ -16,7 +22,7 @@ export function reviewJson({ sheet, orientation, marked, questions, pupils }: Re
       type: question.exchanges.type,
       skills: question.exchanges.skills,
     })),
-    pupils: pupils.map(({ name, nameCells, answers, typed, outcomes, judgement }) => ({
+    pupils: pupils.map(({ name, nameCells, answers, typed, outcomes, judgement }, pupil) => ({
       nameCell: nameCells.slice(0, 1).map(addressOf).join(''),
       name,
       answers: answers.map((cell, index) => ({
@@ -27,9 +33,13 @@ export function reviewJson({ sheet, orientation, marked, questions, pupils }: Re
           .join(''),
         typed: typed[index] ?? '',
         outcome: outcomes[index],
-        fault: null,
+        fault: diagnoses[pupil]?.faults[index] ?? null,
       })),
-      faults: [],
+      faults: (diagnoses[pupil]?.diagnosis.named ?? []).map(({ fault, probability, explains }) => ({
+        id: fault,
+        probability,
+        explains: explains.flatMap((index) => answers.slice(index, index + 1)).map(addressOf),
+      })),
       ...judgement,
     })),
   }
