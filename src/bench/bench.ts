@@ -80,6 +80,7 @@ export class Bench {
       },
     })
     transport.endpoint = {
+      book: this.book,
       execute: (body) => this.host.execute(body),
       replied: () => {
         this.#tellOwnChanges()
@@ -106,7 +107,7 @@ export class Bench {
 
   /** Makes a window ready for office.js; to be called before it loads. */
   install(window: BareWindow): void {
-    installOfficeHost(window, this.transport, () => this.book)
+    installOfficeHost(window, this.transport)
   }
 
   /** The id of the sheet with that name. */
@@ -160,7 +161,7 @@ export class Bench {
       targets.map((target) => ({
         messageCategory: CATEGORY.document,
         messageType: event,
-        targetId: target === sheetId ? sheetId : '',
+        targetId: target,
         message: text,
       })),
     )

@@ -29,6 +29,8 @@ export class UniverGrid extends UniverSheets implements Grid {
     (id) => this.sheet(id),
     (id, area) => this.fit(id, area),
   )
+  readonly #listeners: GridListener[] = []
+  #toldSelection = ''
   #writing = false
   #hasFormulas = false
   #calculation: Promise<void> | undefined
@@ -164,9 +166,9 @@ export class UniverGrid extends UniverSheets implements Grid {
   select(id: string, area: Area): void {
     this.flush()
     this.activateSheet(id)
-    this.sheet(id)
-      .getRange(toUniverRange(this.fit(id, area)))
-      .activate()
+    const fitted = toUniverRange(this.fit(id, area))
+    this.sheet(id).getRange(fitted).activate()
+    this.#tellSelection(id, area)
   }
   listen(listener: GridListener): void {
     this.api.addEvent(this.api.Event.SheetValueChanged, ({ effectedRanges, payload }) => {
@@ -176,8 +178,9 @@ export class UniverGrid extends UniverSheets implements Grid {
         listener.edited(range.getSheetId(), fromUniverRange(range.getRange()))
     })
     this.workbook.onSelectionChange(([range]) => {
-      if (range) listener.selected(this.activeSheet(), fromUniverRange(range))
+      if (range) this.#tellSelection(this.activeSheet(), fromUniverRange(range))
     })
+    this.#listeners.push(listener)
   }
 
   override flush(): void {
@@ -194,6 +197,13 @@ export class UniverGrid extends UniverSheets implements Grid {
     return this.#calculation
   }
 
+  /** Tells a selection once: Univer does not tell those made by program, or tells them again. */
+  #tellSelection(sheetId: string, area: Area): void {
+    const selection = JSON.stringify([sheetId, area])
+    if (selection === this.#toldSelection) return
+    this.#toldSelection = selection
+    for (const listener of this.#listeners) listener.selected(sheetId, area)
+  }
   #mutate(id: string, cellValue: Record<number, Record<number, ICellData>>, calculate: boolean): void {
     this.#writing = true
     try {

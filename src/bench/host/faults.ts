@@ -1,6 +1,6 @@
 import { HostError, inCellEditMode } from './errors'
 import type { RequestBody } from './wireTypes'
-import { ActionKind } from './wireTypes'
+import { ActionKind, PathKind } from './wireTypes'
 
 /** A fault to come. */
 export interface Fault {
@@ -14,6 +14,14 @@ export interface Fault {
 }
 
 const isHousekeeping = (name: string | undefined) => name === '_KeepReference' || name === '_RemoveReference'
+
+/** Requests that the client sends of its own accord: to let go of kept objects, and to its own services. */
+const isClientsOwn = ({ Actions, ObjectPaths }: RequestBody): boolean =>
+  Object.values(ObjectPaths).some((path) => path.ObjectPathType === PathKind.New) ||
+  (Actions.some(({ Name }) => Name === '_RemoveReference') &&
+    Actions.every(
+      ({ ActionType, Name }) => ActionType === ActionKind.Instantiate || Name === '_RemoveReference',
+    ))
 
 /** Whether an action changes something, as far as the wire tells. */
 const isStep = (type: number, name: string | undefined): boolean =>
@@ -33,11 +41,11 @@ export class Faults {
 
   /** Starts a request; the function given back is to be called before each action and throws when its time has come. */
   begin(body: RequestBody): (type: number, name: string | undefined) => void {
+    if (isClientsOwn(body)) return () => undefined
     if (this.editing)
       return () => {
         throw inCellEditMode()
       }
-    if (body.Actions.every((action) => isHousekeeping(action.Name))) return () => undefined
     for (const planned of this.#planned) planned.syncsLeft--
     const due = this.#planned.findIndex((planned) => planned.syncsLeft <= 0)
     const fault = due < 0 ? undefined : this.#planned.splice(due, 1)[0]?.fault

@@ -15,7 +15,7 @@ const SETS = {
 export type BareWindow = object
 
 /** What office.js asks about the app it runs in: desktop Excel for Windows, in English. */
-function appContext(book: () => Book) {
+function appContext(transport: Transport) {
   const constants = {
     GetAppType: 1,
     GetSolutionRef: 'bench-addin',
@@ -37,11 +37,12 @@ function appContext(book: () => Book) {
     GetInitialDisplayMode: 1,
   }
   const asked = Object.entries(constants).map(([name, answer]) => [name, () => answer] as const)
-  return { ...Object.fromEntries(asked), GetSettings: () => documentSettings(book()) }
+  return { ...Object.fromEntries(asked), GetSettings: () => documentSettings(transport.endpoint?.book) }
 }
 
 /** `Office.context.document.settings`, which shares its store with the workbook's settings. */
-function documentSettings({ settings }: Book) {
+function documentSettings(book: Book | undefined) {
+  const settings = book?.settings ?? new Map<string, unknown>()
   return {
     Read(keys: string[], values: string[]) {
       for (const [key, value] of settings) {
@@ -60,8 +61,8 @@ function documentSettings({ settings }: Book) {
  * Makes an unmodified office.js believe that it runs in desktop Excel. To be called on a window before office.js is
  * loaded into it.
  */
-export function installOfficeHost(window: BareWindow, transport: Transport, book: () => Book): void {
-  const context = appContext(book)
+export function installOfficeHost(window: BareWindow, transport: Transport): void {
+  const context = appContext(transport)
   const external = {
     GetContext: () => context,
     GetHostInfo: () => 'Excel|Win32|16.01|en-US|||disableLogging|2',

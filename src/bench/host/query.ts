@@ -29,15 +29,7 @@ export type Identify = (object: HostObject) => Record<string, unknown>
 
 /** The answer to a load: the properties in wire names, children nested, items of a collection in `_Items`. */
 export function runQuery(object: HostObject, query: Query, identify: Identify): Record<string, unknown> {
-  if (object instanceof HostCollection) {
-    const { Skip: skip = 0, Top: top = Infinity } = query
-    const select = { Select: query.Select, Expand: query.Expand } as Query
-    const items = (object.all() as readonly HostObject[]).slice(skip, skip + top)
-    return {
-      ...identify(object),
-      _Items: items.map((item, index) => ({ ...runQuery(item, select, identify), _Index: index })),
-    }
-  }
+  if (object instanceof HostCollection) return queryCollection(object, query, identify)
   const answer = identify(object)
   const nested = new Map<string, string[]>()
   const child = (key: string): string[] => {
@@ -68,4 +60,25 @@ export function runQuery(object: HostObject, query: Query, identify: Identify): 
       value instanceof HostObject ? runQuery(value, { Select: names }, identify) : null
   }
   return answer
+}
+
+/** Names of the collection's own properties are for it, all others are for its items. */
+function queryCollection(
+  collection: HostCollection<HostObject>,
+  query: Query,
+  identify: Identify,
+): Record<string, unknown> {
+  const { Skip: skip = 0, Top: top = Infinity, Expand: expand = [], Select: select = [] } = query
+  const { scalars } = collection.constructor as typeof HostObject
+  const own = select.filter((name) => scalars.includes(camelCase(name)))
+  const forItems: Query = { Select: select.filter((name) => !own.includes(name)), Expand: expand }
+  const answer = identify(collection)
+  for (const name of select.length > 0 ? own : scalars)
+    answer[pascalCase(name)] = readMember(collection, name)
+  if (own.length > 0 && own.length === select.length && expand.length === 0) return answer
+  const items = collection.all().slice(skip, skip + top)
+  return {
+    ...answer,
+    _Items: items.map((item, index) => ({ ...runQuery(item, forItems, identify), _Index: index })),
+  }
 }

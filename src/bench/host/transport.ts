@@ -1,3 +1,4 @@
+import type { Book } from './book'
 import type { RequestBody, ResponseBody } from './wireTypes'
 
 /** What has passed between the client and the host. */
@@ -20,6 +21,7 @@ export interface EventEntry {
 
 /** The host's side of the transport. */
 export interface Endpoint {
+  readonly book: Book
   execute(body: RequestBody): Promise<ResponseBody>
   /** Called when a reply has reached the client. */
   replied(): void

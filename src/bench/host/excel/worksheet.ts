@@ -78,6 +78,13 @@ export class Worksheet extends HostObject {
   set showGridlines(shown: boolean) {
     this.context.grid.setGridlines(this.sheetId, shown)
   }
+  /** The client writes `showGridlines` under this name. */
+  get gridlines() {
+    return this.showGridlines
+  }
+  set gridlines(shown: boolean) {
+    this.showGridlines = shown
+  }
   get protection() {
     return new WorksheetProtection(this.context, this.sheetId)
   }
