@@ -1,5 +1,6 @@
 import { readQuestion, type Question } from '../arithmetic/question'
 import { readTyped } from '../answers/typed'
+import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import {
   findNameColumns,
@@ -291,14 +292,4 @@ function filledRows(view: View, first: number, end: number, columns: readonly nu
 
 function range(from: number, to: number): number[] {
   return Array.from({ length: Math.max(0, to - from) }, (_, index) => from + index)
-}
-
-function groupBy<T>(items: readonly T[], key: (item: T) => number): Map<number, T[]> {
-  const groups = new Map<number, T[]>()
-  for (const item of items) {
-    const group = groups.get(key(item))
-    if (group) group.push(item)
-    else groups.set(key(item), [item])
-  }
-  return groups
 }
