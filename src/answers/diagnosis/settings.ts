@@ -37,8 +37,8 @@ export interface DiagnosisSettings {
 }
 
 /**
- * The settings and their reasons. Common practice, no source, where none is given; the three at the end were chosen by the
- * simulation in tests/evidence.
+ * The settings and their reasons; common practice, no source, where none is given. What they lead to is shown by the simulation
+ * (tests/evidence/simulate.ts): hardly any pupil with the right method is named a fault, so nameFrom need not be higher.
  */
 export const DIAGNOSIS_SETTINGS: DiagnosisSettings = {
   // Most of a class that has been taught the method uses it; about one pupil in four has a fault, few have two.
