@@ -1,0 +1,232 @@
+import { uniformBigInt } from 'pure-rand/distribution/uniformBigInt'
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
+import { workOut } from '../../arithmetic/columns'
+import { exchangesOf, type ExchangeType } from '../../arithmetic/exchange'
+import { movePoint, scaledValue, wholeNumeral, type Numeral } from '../../arithmetic/numeral'
+import { amountText, questionOf, type Operation, type Question } from '../../arithmetic/question'
+import { takeCensus, type Census } from '../../items/census'
+import { questionAt } from '../../items/draw'
+import { problemOfKind, type Kind } from '../../items/kind'
+import { generatorFrom } from '../../items/seed'
+import { pickFrom, shuffled, wholeBetween } from '../random'
+import { barsOf, type Bar } from './bars'
+import { JOINING } from './joining'
+import { TAKING_AWAY } from './takingAway'
+import type { Flow, Limits, Template } from './template'
+import { DOWN_AGAIN, UP_AGAIN, UP_TO_A_WHOLE } from './upAndDown'
+
+/** Every context of a two-step story. */
+export const TEMPLATES: readonly Template[] = [
+  ...TAKING_AWAY,
+  ...JOINING,
+  ...UP_AGAIN,
+  ...DOWN_AGAIN,
+  ...UP_TO_A_WHOLE,
+]
+
+/** A two-step story: what the pupil reads, both calculations in order, the answer in a sentence and a bar for each step. */
+export interface Story {
+  readonly template: string
+  readonly text: string
+  readonly steps: readonly [Question, Question]
+  readonly answer: string
+  readonly bars: readonly [Bar, Bar]
+}
+
+/** What is asked of a story: the type of each step, and the digits of its longest starting number, those after the point counted. */
+export interface StoryWish {
+  readonly types: readonly [ExchangeType | 'any', ExchangeType | 'any']
+  readonly digits: 2 | 3 | 4
+  readonly seed: string | number
+}
+
+/** A story's numbers, in steps of the last place. `between` is what the first step finds. */
+export interface StoryNumbers {
+  readonly first: number
+  readonly second: number
+  readonly between: number
+  readonly third: number
+  readonly answer: number
+}
+
+const CHILDREN = [
+  'Amina',
+  'Bryn',
+  'Chidi',
+  'Dilys',
+  'Ewan',
+  'Farah',
+  'Gethin',
+  'Hana',
+  'Idris',
+  'Jaya',
+  'Kofi',
+  'Leila',
+  'Morgan',
+  'Nia',
+  'Priya',
+  'Rowan',
+  'Tomos',
+  'Una',
+]
+
+/** How often numbers are drawn for one template before the next is tried. */
+const MOST_TRIES = 3000
+
+/**
+ * A story whose steps have the types asked for, each template that can have them as likely as any other. The same seed gives the
+ * same story. The problem is a sentence for the teacher.
+ */
+export function drawStory(wish: StoryWish): { readonly story: Story } | { readonly problem: string } {
+  const story = firstStory(TEMPLATES, wish, generatorFrom(wish.seed))
+  return story ? { story } : { problem: problemOf(wish) }
+}
+
+/** So many stories; no context comes twice before every one that can have the types has come. */
+export function drawStories(
+  wish: StoryWish,
+  count: number,
+): { readonly stories: readonly Story[] } | { readonly problem: string } {
+  const generator = generatorFrom(wish.seed)
+  const stories: Story[] = []
+  let left: readonly Template[] = TEMPLATES
+  while (stories.length < count) {
+    const story = firstStory(left, wish, generator)
+    if (story) {
+      stories.push(story)
+      left = left.filter(({ id }) => id !== story.template)
+    } else if (left.length === TEMPLATES.length) return { problem: problemOf(wish) }
+    else left = TEMPLATES
+  }
+  return { stories }
+}
+
+function firstStory(
+  templates: readonly Template[],
+  wish: StoryWish,
+  generator: RandomGenerator,
+): Story | null {
+  for (const template of shuffled(templates, generator)) {
+    const story = storyFrom(template, wish, generator)
+    if (story) return story
+  }
+  return null
+}
+
+function problemOf({ types: [first, second], digits }: StoryWish): string {
+  return `There is no story with ${digits}-digit numbers that has “${first}” and then “${second}”.`
+}
+
+/** A story of one template, or null where its operations or its sensible quantities do not allow the types asked for. */
+export function storyFrom(template: Template, wish: StoryWish, generator: RandomGenerator): Story | null {
+  if (template.limits.first[1] < 10 ** (wish.digits - 1)) return null
+  const first = censusOf(template, wish, 0)
+  if (!first || !censusOf(template, wish, 1)) return null
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
+    const numbers = drawNumbers(template, wish, first, generator)
+    if (!isSensible(template, numbers)) continue
+    const steps = stepsOf(template, numbers)
+    if (hasType(steps[1], wish.types[1]))
+      return printed(template, numbers, steps, pickFrom(CHILDREN, generator))
+  }
+  return null
+}
+
+/** The questions a step can be; null where there is none. Only the second step can start from a number one digit longer. */
+function censusOf(
+  { operations, unit, places }: Template,
+  { digits, types }: StoryWish,
+  step: 0 | 1,
+): Census | null {
+  const whole = digits - places
+  const shorter = Math.max(whole - 1, places > 0 ? 0 : 1)
+  const kind: Kind = {
+    operation: operations[step],
+    type: types[step],
+    topDigits: step === 0 ? whole : [shorter, whole, whole + 1],
+    bottomDigits: [shorter, whole],
+    topDecimals: places,
+    bottomDecimals: places,
+    unit,
+  }
+  if (problemOfKind(kind) !== null) return null
+  const census = takeCensus(kind)
+  return census.count > 0n ? census : null
+}
+
+function drawNumbers(
+  { operations, flow, places, limits }: Template,
+  { digits }: StoryWish,
+  census: Census,
+  generator: RandomGenerator,
+): StoryNumbers {
+  const { top, bottom } = questionAt(census, uniformBigInt(generator, 0n, census.count - 1n))
+  const first = Number(scaledValue(top, places))
+  const second = Number(scaledValue(bottom, places))
+  const between = operations[0] === 'add' ? first + second : first - second
+  const [least, most] = limits.third
+  const third = flow === 'with-first' ? 0 : wholeBetween(least, Math.min(most, 10 ** digits - 1), generator)
+  const [from, by] = secondOperands(flow, { first, between, third })
+  return { first, second, between, third, answer: operations[1] === 'add' ? from + by : from - by }
+}
+
+function secondOperands(
+  flow: Flow,
+  { first, between, third }: Pick<StoryNumbers, 'first' | 'between' | 'third'>,
+): [number, number] {
+  if (flow === 'onwards') return [between, third]
+  return flow === 'taken-from' ? [third, between] : [first, between]
+}
+
+/** Whether every quantity is sensible in the context, and the answer is not found by one step, or read off the text. */
+function isSensible({ limits, flow }: Template, numbers: StoryNumbers): boolean {
+  const { first, second, third, between, answer } = numbers
+  const told = flow === 'with-first' ? [first, second] : [first, second, third]
+  const inLimits = (['first', 'second', 'third', 'answer'] as const).every((name) =>
+    isWithin(numbers[name], limits[name]),
+  )
+  const shortcuts = told.flatMap((one, index) => [
+    one,
+    ...told.slice(index + 1).flatMap((other) => [one + other, Math.abs(one - other)]),
+  ])
+  return inLimits && between > 1 && !told.includes(between) && !shortcuts.includes(answer)
+}
+
+function isWithin(value: number, [least, most]: Limits): boolean {
+  return value >= least && value <= most
+}
+
+function stepsOf({ operations, flow, unit, places }: Template, numbers: StoryNumbers): [Question, Question] {
+  const question = (operation: Operation, top: number, bottom: number): Question => {
+    const reading = questionOf(
+      { operation, top: numeralOf(top, places), bottom: numeralOf(bottom, places) },
+      unit,
+    )
+    if ('problem' in reading) throw new RangeError(reading.problem)
+    return reading.question
+  }
+  return [
+    question(operations[0], numbers.first, numbers.second),
+    question(operations[1], ...secondOperands(flow, numbers)),
+  ]
+}
+
+function hasType({ calculation }: Question, type: ExchangeType | 'any'): boolean {
+  return type === 'any' || exchangesOf(workOut(calculation)).type === type
+}
+
+function numeralOf(value: number, places: number): Numeral {
+  return movePoint(wholeNumeral(value), places)
+}
+
+function printed(template: Template, numbers: StoryNumbers, steps: Story['steps'], child: string): Story {
+  const text = (value: number) => amountText(numeralOf(value, template.places), template.unit)
+  const { first, second, third, answer } = numbers
+  return {
+    template: template.id,
+    text: template.tell({ first: text(first), second: text(second), third: text(third), child }),
+    steps,
+    answer: template.answer(text(answer), answer === 1),
+    bars: barsOf(template, numbers, text),
+  }
+}

@@ -1,0 +1,108 @@
+import { counted, WHOLE, type Template } from './template'
+
+/** Stories in which both steps subtract. */
+export const TAKING_AWAY: readonly Template[] = [
+  {
+    id: 'library-van',
+    ...WHOLE,
+    operations: ['subtract', 'subtract'],
+    flow: 'onwards',
+    limits: { first: [40, 3000], second: [5, 1500], third: [5, 1500], answer: [1, 2500] },
+    labels: {
+      first: 'Books at the start',
+      second: 'Lent at Ashby',
+      between: 'Left after Ashby',
+      third: 'Lent at Thornley',
+      answer: 'Still on the van',
+    },
+    tell: ({ first, second, third }) =>
+      `A library van sets out with ${first} books. It lends ${second} books at Ashby School and then ${third} books at Thornley School. How many books are still on the van?`,
+    answer: (amount, isOne) => `${counted(amount, isOne, 'book is', 'books are')} still on the van.`,
+  },
+  {
+    id: 'allotment-tank',
+    ...WHOLE,
+    operations: ['subtract', 'subtract'],
+    flow: 'onwards',
+    limits: { first: [50, 3000], second: [10, 1500], third: [10, 1500], answer: [2, 2500] },
+    labels: {
+      first: 'Litres in the tank',
+      second: 'For the beans',
+      between: 'Left after the beans',
+      third: 'For the potatoes',
+      answer: 'Left in the tank',
+    },
+    tell: ({ first, second, third, child }) =>
+      `There are ${first} litres of rainwater in a tank. In one summer, ${child} uses ${second} litres for the beans and ${third} litres for the potatoes. It does not rain. How many litres are left in the tank?`,
+    answer: (amount, isOne) => `${counted(amount, isOne, 'litre is', 'litres are')} left in the tank.`,
+  },
+  {
+    id: 'ribbon-roll',
+    ...WHOLE,
+    operations: ['subtract', 'subtract'],
+    flow: 'onwards',
+    limits: { first: [60, 5000], second: [10, 2000], third: [10, 2000], answer: [2, 4000] },
+    labels: {
+      first: 'Whole roll',
+      second: 'Cut for the banner',
+      between: 'Left after the banner',
+      third: 'Cut for the flags',
+      answer: 'Left on the roll',
+    },
+    tell: ({ first, second, third, child }) =>
+      `A roll of ribbon is ${first} cm long. ${child} cuts off ${second} cm for a banner and then ${third} cm for some flags. How many centimetres of ribbon are left on the roll?`,
+    answer: (amount) => `There are ${amount} cm of ribbon left on the roll.`,
+  },
+  {
+    id: 'sunflower-seeds',
+    ...WHOLE,
+    operations: ['subtract', 'subtract'],
+    flow: 'taken-from',
+    limits: { first: [30, 1500], second: [5, 600], third: [20, 1800], answer: [1, 1000] },
+    labels: {
+      first: 'Seeds planted',
+      second: 'Did not grow',
+      between: 'Sunflowers grown',
+      third: 'Sunflowers wanted',
+      answer: 'Still needed',
+    },
+    tell: ({ first, second, third }) =>
+      `A gardener plants ${first} sunflower seeds, but ${second} of them do not grow. Every other seed grows into one sunflower. The gardener wants ${third} sunflowers for a show. How many more sunflowers does the gardener need?`,
+    answer: (amount, isOne) =>
+      `The gardener needs ${counted(amount, isOne, 'more sunflower', 'more sunflowers')}.`,
+  },
+  {
+    id: 'car-park',
+    ...WHOLE,
+    operations: ['subtract', 'subtract'],
+    flow: 'taken-from',
+    limits: { first: [20, 3000], second: [5, 2000], third: [30, 4000], answer: [1, 3500] },
+    labels: {
+      first: 'Cars that drove in',
+      second: 'Cars that left',
+      between: 'Cars there at noon',
+      third: 'All the spaces',
+      answer: 'Free spaces',
+    },
+    tell: ({ first, second, third }) =>
+      `A car park is empty when it opens. In the morning ${first} cars drive in, and by noon ${second} of these cars have left again. The car park has ${third} spaces. How many spaces are free at noon?`,
+    answer: (amount, isOne) => `${counted(amount, isOne, 'space is', 'spaces are')} free at noon.`,
+  },
+  {
+    id: 'puzzle-pieces',
+    ...WHOLE,
+    operations: ['subtract', 'subtract'],
+    flow: 'onwards',
+    limits: { first: [48, 2000], second: [5, 400], third: [5, 400], answer: [1, 1900] },
+    labels: {
+      first: 'All the pieces',
+      second: 'Fitted on Friday',
+      between: 'Left after Friday',
+      third: 'Fitted on Saturday',
+      answer: 'Still to fit',
+    },
+    tell: ({ first, second, third, child }) =>
+      `A jigsaw has ${first} pieces. ${child} fits ${second} pieces together on Friday and another ${third} pieces on Saturday. How many pieces are still to be fitted?`,
+    answer: (amount, isOne) => `${counted(amount, isOne, 'piece is', 'pieces are')} still to be fitted.`,
+  },
+]

@@ -1,0 +1,174 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { answerKey } from '../../src/answers/typed'
+import { workOut } from '../../src/arithmetic/columns'
+import { exchangesOf } from '../../src/arithmetic/exchange'
+import { amountText, type Question } from '../../src/arithmetic/question'
+import { scaledValue } from '../../src/arithmetic/numeral'
+import { generatorFrom } from '../../src/items/seed'
+import {
+  drawStories,
+  drawStory,
+  storyFrom,
+  TEMPLATES,
+  type Story,
+  type StoryWish,
+} from '../../src/lesson/stories/story'
+import type { Template } from '../../src/lesson/stories/template'
+
+const seeds = fc.integer()
+const anyTypes = ['any', 'any'] as const
+
+/** The most digits that a template's first number can have, from 2 to 4. */
+function digitsFor({ limits }: Template): (2 | 3 | 4)[] {
+  return ([2, 3, 4] as const).filter(
+    (digits) => limits.first[1] >= 10 ** (digits - 1) && limits.first[0] < 10 ** digits,
+  )
+}
+
+function storyOf(template: Template, seed: number, digits: 2 | 3 | 4): Story {
+  const story = storyFrom(template, { types: anyTypes, digits, seed }, generatorFrom(seed))
+  if (!story) throw new Error(`${template.id} has no story with ${digits} digits.`)
+  return story
+}
+
+const valueOf = (question: Question, places: number) =>
+  Number(scaledValue(answerKey(question).numeral, places))
+const operands = ({ calculation }: Question, places: number) =>
+  [calculation.top, calculation.bottom].map((numeral) => Number(scaledValue(numeral, places)))
+
+describe.each(TEMPLATES.map((template) => [template.id, template] as const))(
+  'the story %s',
+  (_, template) => {
+    const cases = fc.tuple(seeds, fc.constantFrom(...digitsFor(template)))
+    const check = (holds: (story: Story) => void) =>
+      fc.assert(
+        fc.property(cases, ([seed, digits]) => holds(storyOf(template, seed, digits))),
+        { numRuns: 25 },
+      )
+
+    it('has sensible quantities, none of them negative or nothing', () => {
+      check(({ steps, bars }) => {
+        const [first, second] = operands(steps[0], template.places)
+        const between = valueOf(steps[0], template.places)
+        const answer = valueOf(steps[1], template.places)
+        const { limits } = template
+        const within = (value: number | undefined, [least, most]: readonly [number, number]) => {
+          expect(value).toBeGreaterThanOrEqual(least)
+          expect(value).toBeLessThanOrEqual(most)
+        }
+        within(first, limits.first)
+        within(second, limits.second)
+        within(answer, limits.answer)
+        expect(between).toBeGreaterThan(1)
+        for (const { whole, parts } of bars) {
+          expect(parts[0].length + parts[1].length).toBe(whole.length)
+          for (const piece of [whole, ...parts]) expect(piece.length).toBeGreaterThan(0)
+        }
+      })
+    })
+
+    it('tells every number once, in clean sentences, and ends with its only question', () => {
+      check(({ text, bars }) => {
+        expect(text).toMatch(/^[A-Z].*[a-z]\?$/)
+        expect(text).not.toMatch(/\s\s|undefined|NaN|\bnull\b/)
+        expect(text.match(/\?/g)).toHaveLength(1)
+        expect(text).not.toMatch(/ [.,?]|[.,]{2}|\b(?:a|an) [£\d]/)
+        for (const sentence of text.split(/(?<=[.?]) /)) expect(sentence).toMatch(/^[A-Z£\d].*[.?]$/)
+        const told = bars.flatMap(({ whole, parts }) => [whole, ...parts]).filter(({ isAsked }) => !isAsked)
+        const between = bars[0].whole.isAsked ? bars[0].whole : bars[0].parts[1]
+        const printed = [
+          ...new Set(told.filter(({ label }) => label !== between.label).map(({ amount }) => amount)),
+        ]
+        for (const amount of printed)
+          expect(text.split(/[^\d,.£]+/).map((word) => word.replace(/[.,]$/, ''))).toContain(amount)
+      })
+    })
+
+    it('needs both steps: no number told and no one sum or difference of them is the answer', () => {
+      check(({ text, steps }) => {
+        const told = [...text.matchAll(/\d[\d,]*(?:\.\d+)?/g)]
+          .map(([number]) => Math.round(Number(number.replaceAll(',', '')) * 10 ** template.places))
+          .filter((number) => number > 4 * 10 ** template.places || template.places === 0)
+        const numbers = template.id === 'pond-fund' ? told.filter((number) => number > 4) : told
+        const answer = valueOf(steps[1], template.places)
+        expect(numbers).toHaveLength(template.flow === 'with-first' ? 2 : 3)
+        for (const one of numbers)
+          for (const other of numbers.filter((each) => each !== one))
+            expect([one, one + other, one - other]).not.toContain(answer)
+      })
+    })
+
+    it('answers in a sentence with the result of the second step, which goes on from that of the first', () => {
+      check(({ answer, steps, bars }) => {
+        const result = amountText(answerKey(steps[1]).numeral, template.unit)
+        expect(answer).toMatch(/^[A-Z£\d].*\.$/)
+        expect(answer).toContain(result)
+        expect(operands(steps[1], template.places)).toContain(valueOf(steps[0], template.places))
+        expect(steps.map(({ calculation }) => calculation.operation)).toEqual(template.operations)
+        bars.forEach(({ whole, parts }, index) => {
+          const asked = [whole, ...parts].filter(({ isAsked }) => isAsked)
+          expect(asked.map(({ length }) => length)).toEqual([
+            valueOf(steps[index] ?? steps[0], template.places),
+          ])
+        })
+      })
+    })
+
+    it('has labels for its bars, and an answer in the singular where it can be 1', () => {
+      const { labels, flow, limits } = template
+      expect(Object.values(labels).filter((label) => label === '')).toHaveLength(
+        flow === 'with-first' ? 1 : 0,
+      )
+      for (const label of Object.values(labels)) expect(label.length).toBeLessThanOrEqual(26)
+      expect(new Set(Object.values(labels)).size).toBe(5)
+      if (limits.answer[0] === 1 && template.unit === '')
+        expect(template.answer('1', true)).not.toBe(template.answer('1', false))
+    })
+  },
+)
+
+describe('drawing stories', () => {
+  const wishes: readonly StoryWish['types'][] = [
+    ['two exchanges, next to each other', 'one exchange, tens to ones'],
+    ['through a zero', 'no exchange'],
+    ['one carry, ones to tens', 'through a zero'],
+    ['two carries, next to each other', 'two exchanges, next to each other'],
+    ['one exchange, hundreds to tens', 'two carries, apart'],
+    ['no carry', 'one carry, tens to hundreds'],
+    ['any', 'through two or more zeros'],
+  ]
+  it.each(wishes)('controls the type of each step: %s, then %s', (first, second) => {
+    for (const digits of [3, 4] as const) {
+      const drawn = drawStories({ types: [first, second], digits, seed: 'types' }, 4)
+      if ('problem' in drawn) throw new Error(drawn.problem)
+      expect(drawn.stories).toHaveLength(4)
+      for (const { steps } of drawn.stories) {
+        const types = steps.map(({ calculation }) => exchangesOf(workOut(calculation)).type)
+        if (first !== 'any') expect(types[0]).toBe(first)
+        expect(types[1]).toBe(second)
+      }
+    }
+  })
+
+  it('uses every context before one comes again', () => {
+    const count = TEMPLATES.filter((template) => digitsFor(template).includes(3)).length
+    const drawn = drawStories({ types: anyTypes, digits: 3, seed: 5 }, count)
+    if ('problem' in drawn) throw new Error(drawn.problem)
+    expect(new Set(drawn.stories.map(({ template }) => template)).size).toBe(count)
+    expect(count).toBeGreaterThanOrEqual(20)
+  })
+
+  it('is the same for the same seed', () => {
+    const wish: StoryWish = { types: anyTypes, digits: 3, seed: 7 }
+    expect(drawStory(wish)).toEqual(drawStory({ ...wish, seed: '7' }))
+    expect(drawStory(wish)).not.toEqual(drawStory({ ...wish, seed: 8 }))
+  })
+
+  it('says why there is none', () => {
+    expect(drawStory({ types: ['one carry, beyond ten thousands', 'any'], digits: 3, seed: 1 })).toEqual({
+      problem:
+        'There is no story with 3-digit numbers that has “one carry, beyond ten thousands” and then “any”.',
+    })
+  })
+})
