@@ -1,0 +1,117 @@
+import { Problem, problemOf, Stopped } from './errors'
+import { askAll, UNWATCHED, type Part, type Work } from './work'
+
+/** Parts to ask for together; worked out only when their turn comes, since they may build on what was loaded before. */
+export type Round = () => readonly Part[]
+
+/**
+ * A change to the workbook that can be taken back. Its rounds are asked for in their order: `keep` loads what will be changed, `check`
+ * refuses with a Problem what cannot be done, `write` changes, `look` loads how things stand now, and `putBack` gives back what was
+ * kept, except where somebody else has changed it since, and says so in sentences.
+ */
+export interface Edit {
+  /** What it changes, as the end of a sentence: "the colours on Heron". */
+  readonly what: string
+  readonly keep: readonly Round[]
+  check(): void
+  readonly write: Round
+  readonly look: readonly Round[]
+  readonly putBack: Round
+  left(): readonly string[]
+}
+
+/** Something that was written and can be taken back. `title` completes "Undo: …". */
+export interface Done {
+  readonly title: string
+  readonly edits: readonly Edit[]
+}
+
+/**
+ * Carries out changes together: keeps, checks, writes. A request is no transaction, so where writing fails or is stopped, what was
+ * written is put back; where that fails too, the Problem says what stayed. Small changes take one request for each round of `keep` and
+ * one to write.
+ */
+export async function perform(title: string, edits: readonly Edit[], work: Work = UNWATCHED): Promise<Done> {
+  try {
+    await rounds(edits, ({ keep }) => keep, work)
+    for (const edit of edits) edit.check()
+  } catch (error) {
+    throw problemOf(error)
+  }
+  try {
+    await askAll(
+      edits.flatMap((edit) => edit.write()),
+      work,
+      'Writing',
+    )
+  } catch (error) {
+    throw await putBackAfter(edits, problemOf(error))
+  }
+  return { title, edits }
+}
+
+/** Takes back what was done, the last change first. Gives sentences on what was left since it was changed meanwhile. Throws Problem. */
+export async function takeBack({ edits }: Done, work: Work = UNWATCHED): Promise<readonly string[]> {
+  const back = edits.toReversed()
+  try {
+    await putBackAll(back, work)
+  } catch (error) {
+    const { sentence, next } = problemOf(error)
+    throw new Problem(
+      `${sentence} Not everything could be taken back.`,
+      `${next} Then press Undo again.`.trim(),
+      { cause: error },
+    )
+  }
+  return back.flatMap((edit) => edit.left())
+}
+
+async function putBackAll(edits: readonly Edit[], work: Work): Promise<void> {
+  await rounds(edits, ({ look }) => look, work)
+  await askAll(
+    edits.flatMap((edit) => edit.putBack()),
+    work,
+    'Putting back',
+  )
+}
+
+/** How often putting back is tried before the teacher is told what stayed. */
+const TRIES = 2
+
+async function putBackAfter(edits: readonly Edit[], problem: Problem): Promise<Problem> {
+  const stayed: string[] = []
+  for (const edit of edits.toReversed()) if (!(await isPutBack(edit, TRIES))) stayed.unshift(edit.what)
+  if (stayed.length === 0)
+    return problem instanceof Stopped
+      ? problem
+      : new Problem(`${problem.sentence} Nothing was changed.`, problem.next, { cause: problem.cause })
+  return new Problem(
+    `${problem.sentence} Some of it may have been written and could not be put back: ${stayed.join('; ')}.`,
+    `${problem.next} Or press Ctrl+Z in the sheet.`.trim(),
+    { cause: problem.cause },
+  )
+}
+
+async function isPutBack(edit: Edit, tries: number): Promise<boolean> {
+  try {
+    await putBackAll([edit], UNWATCHED)
+    return true
+  } catch {
+    return tries > 1 && isPutBack(edit, tries - 1)
+  }
+}
+
+/** Asks for the first rounds of all edits together, then for their second ones, and so on. */
+async function rounds(
+  edits: readonly Edit[],
+  of: (edit: Edit) => readonly Round[],
+  work: Work,
+): Promise<void> {
+  const most = Math.max(0, ...edits.map((edit) => of(edit).length))
+  for (let turn = 0; turn < most; turn++)
+    await askAll(
+      edits.flatMap((edit) => of(edit)[turn]?.() ?? []),
+      work,
+      'Reading',
+    )
+}

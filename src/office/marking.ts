@@ -1,0 +1,87 @@
+import { planMarking, planMastery, runs, type MarkingPlan } from '../marksheet/plan'
+import type { Review } from '../marksheet/review'
+import { cellsEdit, type Block } from './cells'
+import { perform, type Done, type Edit } from './edit'
+import { Problem } from './errors'
+import { isOwnNote, ownNotes } from './notes'
+import { ownSheetEdit } from './ownSheet'
+import type { SheetReading } from './read'
+import { rulesEdit } from './rules'
+import { UNWATCHED, type Work } from './work'
+
+/** What marking writes besides the colours. */
+export interface MarkingChoice {
+  /** Flags on the names of pupils who need support, and notes beside them. */
+  readonly flags: boolean
+  /** The Mastery sheet. */
+  readonly mastery: boolean
+}
+
+/** Colours the answers of a sheet that has been read and reviewed; anew where it was marked before. Throws Problem. */
+export async function markSheet(
+  reading: SheetReading,
+  reviews: readonly Review[],
+  choice: MarkingChoice,
+  work: Work = UNWATCHED,
+): Promise<Done> {
+  refuseProtected(reading)
+  const plan = planMarking(reading.matrix, reviews)
+  const { rules, notes } = choice.flags ? plan : withoutFlags(plan)
+  const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
+  const blocks = noteBlocks(reading, notes)
+  if (blocks.length > 0) edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote }))
+  if (choice.mastery) edits.push(ownSheetEdit(planMastery(reviews), reading.sheets))
+  return perform(`marking of ${reading.name}`, edits, work)
+}
+
+/** Takes all our colours, flags and notes off a sheet. Throws Problem. */
+export async function clearSheet(reading: SheetReading, work: Work = UNWATCHED): Promise<Done> {
+  refuseProtected(reading)
+  return perform(`clearing of ${reading.name}`, [...offEdits(reading, 'all')], work)
+}
+
+/** Takes the flags and notes off a sheet, before others look at the screen; the colours stay. Throws Problem. */
+export async function hideFlags(reading: SheetReading, work: Work = UNWATCHED): Promise<Done> {
+  refuseProtected(reading)
+  return perform(`hiding of flags on ${reading.name}`, [...offEdits(reading, 'flags')], work)
+}
+
+function offEdits(reading: SheetReading, which: 'all' | 'flags'): Edit[] {
+  const blocks = noteBlocks(reading, [])
+  return [
+    rulesEdit(reading, [], which, reading.customFormats),
+    ...(blocks.length > 0 ? [cellsEdit(reading, blocks, { italic: false, isFree: mayHoldNote })] : []),
+  ]
+}
+
+function refuseProtected({ name, protection }: SheetReading): void {
+  if (protection.allowsFormats) return
+  throw new Problem(
+    `The sheet ${name} is protected, so its cells cannot be coloured.`,
+    'Choose Review, then Unprotect Sheet, and try again; protect it again afterwards. ' +
+      'Or protect it with “Format cells” allowed.',
+  )
+}
+
+function withoutFlags({ sheet, rules }: MarkingPlan): MarkingPlan {
+  return { sheet, rules: rules.filter(({ look }) => look !== 'flag'), notes: [] }
+}
+
+const mayHoldNote = (value: unknown) => value === '' || value === null || isOwnNote(value)
+
+/** The notes as blocks of cells; notes of ours that stand elsewhere are emptied. What the teacher wrote over a note stays. */
+function noteBlocks({ matrix }: SheetReading, notes: MarkingPlan['notes']): Block[] {
+  const texts = new Map<string, string>()
+  const cells = [...ownNotes(matrix).map((cell) => ({ ...cell, text: '' })), ...notes]
+  for (const { row, column, text } of cells)
+    if (mayHoldNote(matrix.values[row]?.[column] ?? '')) texts.set(`${row},${column}`, text)
+  const refs = cells.filter(({ row, column }) => texts.has(`${row},${column}`))
+  const unique = [...new Map(refs.map((cell) => [`${cell.row},${cell.column}`, cell])).values()]
+  return runs(unique).map(({ top, left, bottom, right }) => ({
+    top,
+    left,
+    rows: Array.from({ length: bottom - top + 1 }, (_, i) =>
+      Array.from({ length: right - left + 1 }, (__, j) => texts.get(`${top + i},${left + j}`) ?? null),
+    ),
+  }))
+}

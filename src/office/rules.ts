@@ -1,0 +1,195 @@
+import { LOOKS, type Look } from '../marksheet/looks'
+import { areaAddress } from '../marksheet/matrix'
+import { flagRule, SIGNATURE, type Rule } from '../marksheet/rules'
+import { moveFormula } from './address'
+import type { SheetRef } from './cells'
+import type { Edit } from './edit'
+import type { Part } from './work'
+
+/** A conditional format on one block of cells, as the client library takes it: its formula (with its =) written for the first cell. */
+interface Format {
+  readonly address: string
+  readonly formula: string
+  readonly look: Look
+}
+
+/** A conditional format of ours that stands on the sheet; `addresses` are its blocks. */
+interface OwnFormat {
+  readonly id: string
+  readonly addresses: readonly string[]
+  readonly formula: string
+  readonly look: Look
+}
+
+/** The formula of the rule that flags names, by which flags are told from marks. */
+const FLAG = flagRule([{ top: 0, left: 0, bottom: 0, right: 0 }]).formula
+
+/** Which of our rules are taken off: all of them, or only those that flag names. */
+export type Which = 'all' | 'flags'
+
+/**
+ * Takes our conditional formats off a sheet and puts others on, before the teacher's own. `known` are the ids of the sheet's conditional
+ * formats by formula where they have been read, which saves a request. Taking back restores ours as they were; the teacher's are never
+ * touched.
+ */
+export function rulesEdit(
+  sheet: SheetRef,
+  rules: readonly Rule[],
+  which: Which,
+  known?: readonly string[],
+): Edit {
+  const listing = new Listing(sheet)
+  let kept: readonly OwnFormat[] = []
+  const isOne = ({ formula }: OwnFormat) => which === 'all' || formula.replace(/^=/, '') === FLAG
+  return {
+    what: which === 'all' ? `the colours on ${sheet.name}` : `the flags on ${sheet.name}`,
+    keep: known ? [() => listing.details(known)] : [() => listing.list(), () => listing.details()],
+    check: () => {
+      kept = listing.own().filter(isOne)
+    },
+    write: () => [change(sheet, kept, formatsOf(rules))],
+    look: [() => listing.list(), () => listing.details()],
+    putBack: () => {
+      const now = listing.own().filter(isOne)
+      const lost = kept.filter(({ id }) => !now.some((each) => each.id === id))
+      const added = now.filter(({ id }) => !kept.some((each) => each.id === id))
+      return [
+        change(
+          sheet,
+          added,
+          lost.flatMap(({ addresses, formula, look }) => each(addresses, formula, look)),
+        ),
+      ]
+    },
+    left: () => [],
+  }
+}
+
+function formatsOf(rules: readonly Rule[]): Format[] {
+  return rules.flatMap(({ areas, formula, look }) => each(areas.map(areaAddress), `=${formula}`, LOOKS[look]))
+}
+
+/** A conditional format takes one block: for the others the formula is moved to their first cell. */
+function each(addresses: readonly string[], formula: string, look: Look): Format[] {
+  const [from = ''] = addresses.map(firstCell)
+  return addresses.map((address) => ({
+    address,
+    look,
+    formula: moveFormula(formula, from, firstCell(address)),
+  }))
+}
+
+const firstCell = (address: string) => address.replace(/^.*!/, '').replace(/:.*/, '').replaceAll('$', '')
+
+function conditionalFormats(
+  { workbook }: Excel.RequestContext,
+  { id }: SheetRef,
+): Excel.ConditionalFormatCollection {
+  return workbook.worksheets.getItem(id).getRange().conditionalFormats
+}
+
+/** Takes formats off and puts others on. Each new one goes to the top, so that the last comes first. */
+function change(sheet: SheetRef, off: readonly OwnFormat[], on: readonly Format[]): Part {
+  return {
+    cells: off.length + on.length,
+    queue: (context) => {
+      const worksheet = context.workbook.worksheets.getItem(sheet.id)
+      const formats = conditionalFormats(context, sheet)
+      for (const { id } of off) formats.getItem(id).delete()
+      for (const format of on.toReversed()) add(worksheet, format)
+    },
+  }
+}
+
+const SIDES = ['top', 'bottom', 'left', 'right'] as const
+
+function add(sheet: Excel.Worksheet, { address, formula, look }: Format): void {
+  const { custom } = sheet.getRange(address).conditionalFormats.add('Custom')
+  const { format } = custom
+  custom.rule.formula = formula
+  format.fill.color = `#${look.fill}`
+  format.font.color = `#${look.ink}`
+  if (look.bold) format.font.bold = true
+  if (look.italic) format.font.italic = true
+  if (look.numberFormat !== null) format.numberFormat = look.numberFormat
+  if (look.border === null) return
+  for (const side of SIDES) {
+    format.borders[side].style = look.border === 'thin' ? 'Continuous' : 'Dash'
+    format.borders[side].color = `#${look.ink}`
+  }
+}
+
+interface Loaded {
+  readonly format: Excel.ConditionalFormat
+  readonly border: Excel.ConditionalRangeBorder
+  readonly ranges: Excel.RangeAreas
+}
+
+/** The conditional formats by formula of a sheet, listed and looked into. */
+class Listing {
+  #listed: Excel.ConditionalFormatCollection | undefined
+  #loaded: Loaded[] = []
+
+  constructor(private readonly sheet: SheetRef) {}
+
+  list(): Part[] {
+    return [
+      this.#part((formats) => {
+        formats.load('items/id, items/type')
+        this.#listed = formats
+      }),
+    ]
+  }
+
+  details(ids?: readonly string[]): Part[] {
+    const wanted =
+      ids ?? this.#listed?.items.filter(({ type }) => type === 'Custom').map(({ id }) => id) ?? []
+    return [
+      this.#part((formats) => {
+        this.#loaded = wanted.map((id) => {
+          const format = formats.getItem(id)
+          const ranges = format.getRanges()
+          format.load(
+            'id, custom/rule/formula, custom/format/numberFormat, custom/format/fill/color, custom/format/font/color, ' +
+              'custom/format/font/bold, custom/format/font/italic',
+          )
+          const border = format.custom.format.borders.getItem('EdgeTop')
+          border.load('style')
+          ranges.load('address')
+          return { format, border, ranges }
+        })
+      }),
+    ]
+  }
+
+  own(): OwnFormat[] {
+    return this.#loaded
+      .filter(({ format }) => format.custom.rule.formula.includes(SIGNATURE))
+      .map(({ format, border, ranges }) => ({
+        id: format.id,
+        addresses: ranges.address.split(',').map((address) => address.replace(/^.*!/, '')),
+        formula: format.custom.rule.formula,
+        look: lookOf(format.custom.format, border.style),
+      }))
+  }
+
+  #part(queue: (formats: Excel.ConditionalFormatCollection) => void): Part {
+    return {
+      cells: 1,
+      queue: (context) => {
+        queue(conditionalFormats(context, this.sheet))
+      },
+    }
+  }
+}
+
+function lookOf({ fill, font, numberFormat }: Excel.ConditionalRangeFormat, border: string): Look {
+  return {
+    fill: fill.color.replace('#', ''),
+    ink: font.color.replace('#', ''),
+    bold: font.bold,
+    italic: font.italic,
+    border: border === 'Continuous' ? 'thin' : border === 'Dash' ? 'dashed' : null,
+    numberFormat: numberFormat === '' ? null : String(numberFormat),
+  }
+}

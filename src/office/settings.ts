@@ -1,0 +1,61 @@
+import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from '../mastery/settings'
+import { Problem } from './errors'
+
+/** What a teacher can set, kept inside the workbook and nowhere else. */
+export interface Settings {
+  readonly mastery: MasterySettings
+  /** Whether names are flagged and noted; off before a screen is shared. */
+  readonly flags: boolean
+  /** Whether marking writes the Mastery sheet too. */
+  readonly masterySheet: boolean
+}
+
+export const DEFAULT_SETTINGS: Settings = { mastery: DEFAULT_MASTERY, flags: true, masterySheet: true }
+
+const KEY = 'columnwise'
+
+/** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
+export function readSettings(): Settings {
+  const kept: unknown = Office.context.document.settings.get(KEY)
+  const { mastery, flags, masterySheet } = asRecord(kept)
+  return {
+    mastery: readMastery(mastery),
+    flags: typeof flags === 'boolean' ? flags : DEFAULT_SETTINGS.flags,
+    masterySheet: typeof masterySheet === 'boolean' ? masterySheet : DEFAULT_SETTINGS.masterySheet,
+  }
+}
+
+function asRecord(value: unknown): Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {}
+}
+
+function readMastery(kept: unknown): MasterySettings {
+  const record = asRecord(kept)
+  const names = Object.keys(DEFAULT_MASTERY) as (keyof MasterySettings)[]
+  const merged = Object.fromEntries(
+    names.map((name) => [name, typeof record[name] === 'number' ? record[name] : DEFAULT_MASTERY[name]]),
+  ) as unknown as MasterySettings
+  return settingsProblem(merged) === null ? merged : DEFAULT_MASTERY
+}
+
+/** Keeps settings in the workbook, those not given as they are. They are saved with it. Throws Problem where they make no sense. */
+export async function keepSettings(changed: Partial<Settings>): Promise<Settings> {
+  const settings = { ...readSettings(), ...changed }
+  const problem = settingsProblem(settings.mastery)
+  if (problem !== null) throw new Problem(problem, 'Correct it and try again.')
+  const store = Office.context.document.settings
+  store.set(KEY, settings)
+  await new Promise<void>((resolve, reject) => {
+    store.saveAsync(({ status }) => {
+      if (status === Office.AsyncResultStatus.Succeeded) resolve()
+      else
+        reject(
+          new Problem(
+            'The settings could not be kept in this workbook.',
+            'Save the workbook under a new name, then try again.',
+          ),
+        )
+    })
+  })
+  return settings
+}
