@@ -1,0 +1,3 @@
+export { lostBySaving } from './lost'
+export { readXlsx, showWorkbook } from './openXlsx'
+export { saveXlsx } from './saveXlsx'

@@ -1,0 +1,76 @@
+import { Bench } from '../bench'
+import { DEMO } from '../demo'
+import type { BareWindow } from '../host/officeHost'
+import type { CallPath } from './cellFunctions'
+import { showDemo } from './demoSheet'
+import { FileButtons } from './fileButtons'
+import { connectFunctions, showPane } from './pane'
+import { makeSplitter } from './splitter'
+import { univerGrid } from './univer'
+
+/** What the page offers to the add-in's frame and to tests. */
+export interface BenchPage {
+  readonly bench: Bench
+  /** Called by the frame before its office.js starts. */
+  install(window: BareWindow): void
+  /** How cells reach the add-in's functions. */
+  functionPath: CallPath
+  /** Whether the add-in's functions can be called in cells. */
+  functionsConnected: boolean
+}
+
+declare global {
+  interface Window {
+    columnwiseBench?: BenchPage
+  }
+}
+
+const element = <T extends HTMLElement>(id: string): T => {
+  const found = document.getElementById(id)
+  if (!found) throw new Error(`The page lacks #${id}.`)
+  return found as T
+}
+
+const grid = univerGrid('grid')
+const bench = new Bench({ grid })
+showDemo(grid, DEMO)
+bench.book.name = `${DEMO.name}.xlsx`
+
+const page: BenchPage = {
+  bench,
+  install: (window) => {
+    bench.install(window)
+  },
+  functionPath: 'direct',
+  functionsConnected: false,
+}
+window.columnwiseBench = page
+
+let frame: HTMLIFrameElement | null = null
+const reloadPane = async (): Promise<void> => {
+  frame = await showPane(element('pane'))
+}
+new FileButtons(
+  bench,
+  {
+    open: element('open-file'),
+    save: element('save-file'),
+    name: element('file-name'),
+    status: element('status'),
+    lossDialog: element('loss'),
+    lossText: element('loss-text'),
+  },
+  () => void reloadPane(),
+)
+makeSplitter(element('splitter'), element('layout'))
+element('close-welcome').addEventListener('click', () => {
+  element('welcome').hidden = true
+})
+await reloadPane()
+await connectFunctions(
+  grid.api,
+  bench,
+  () => frame,
+  () => page.functionPath,
+)
+page.functionsConnected = true
