@@ -1,0 +1,29 @@
+import type { ReactElement } from 'react'
+
+/** A line drawing of 20 by 20 units in the colour of the text beside it. */
+function drawn(path: string): ReactElement {
+  return (
+    <svg
+      className="icon"
+      viewBox="0 0 20 20"
+      fill="none"
+      stroke="currentColor"
+      strokeWidth="1.6"
+      strokeLinecap="round"
+      strokeLinejoin="round"
+      aria-hidden="true"
+      focusable="false"
+    >
+      <path d={path} />
+    </svg>
+  )
+}
+
+export const UNDO = drawn('M7 4 3.5 7.5 7 11M3.5 7.5H12a4.25 4.25 0 0 1 0 8.5H7.5')
+export const AGAIN = drawn('M15.5 7A6.2 6.2 0 1 0 16 11.5M15.8 3.2V7H12')
+export const PEN = drawn('M4 16l.8-3.4L13.6 3.8l2.6 2.6-8.8 8.8L4 16ZM11.8 5.6l2.6 2.6')
+export const TICK = drawn('M4 10.5 8.2 14.5 16 6')
+export const CLOSE = drawn('M5 5l10 10M15 5 5 15')
+export const BACK = drawn('M12.5 4 6.5 10l6 6')
+export const ERASE = drawn('M8 16 3.6 11.6 11.2 4l5.2 5.2L9.6 16H16M7.4 7.8l5.2 5.2')
+export const SELECT = drawn('M3.5 8V3.5H8M12 3.5h4.5V8M16.5 12v4.5H12M8 16.5H3.5V12M7 7h6v6H7z')

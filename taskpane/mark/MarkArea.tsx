@@ -1,0 +1,131 @@
+import { Button, Checkbox, Switch } from '@fluentui/react-components'
+import { useEffect, useState, type ReactElement } from 'react'
+import { areaAddress } from '../../src/marksheet/matrix'
+import { watchSheets } from '../../src/office/read'
+import { Card } from '../common/Card'
+import { AGAIN, ERASE, TICK } from '../common/icons'
+import { useBusy, useRunner, useStore } from '../common/pane'
+import { Found } from './Found'
+import { Marker, type MarkerState } from './marker'
+import { RangesForm } from './RangesForm'
+import { Result } from './Result'
+
+/** Mark: what was found on the sheet in front, then the marking of it and what came out. */
+export function MarkArea(): ReactElement {
+  const runner = useRunner()
+  const [marker] = useState(() => new Marker(runner))
+  const state = useStore(marker)
+  useEffect(() => {
+    void marker.look()
+    const watching = watchSheets(() => void marker.look())
+    watching.catch(runner.tell)
+    return () => {
+      void watching.then((end) => end())
+    }
+  }, [marker, runner])
+  const { seen, summary } = state
+  if (seen === null) return <Waiting onLook={marker.look} />
+  const { reading, marksheets } = seen
+  return (
+    <>
+      <div className="heading">
+        <h2 className="sheet-name">{reading.name}</h2>
+        <LookAgain onLook={marker.look} />
+      </div>
+      {marksheets.length > 0 ? (
+        <Actions marker={marker} state={state} />
+      ) : (
+        <Nothing marker={marker} state={state} />
+      )}
+      {summary && <Result summary={summary} onShow={(area) => void marker.show(area)} />}
+      {marksheets.map((marksheet) => (
+        <Found
+          key={areaAddress(marksheet.area)}
+          marksheet={marksheet}
+          matrix={reading.matrix}
+          sheetId={reading.id}
+          onCorrect={(ranges) => {
+            marker.correct(marksheet, ranges)
+          }}
+          onShow={(area) => void marker.show(area)}
+        />
+      ))}
+    </>
+  )
+}
+
+function LookAgain({ onLook }: { readonly onLook: () => Promise<void> }) {
+  const busy = useBusy()
+  return (
+    <Button size="small" appearance="subtle" icon={AGAIN} disabled={busy} onClick={() => void onLook()}>
+      Look again
+    </Button>
+  )
+}
+
+function Waiting({ onLook }: { readonly onLook: () => Promise<void> }) {
+  const busy = useBusy()
+  if (busy) return <p className="quiet">Looking at the sheet …</p>
+  return (
+    <Card title="The sheet could not be read">
+      <LookAgain onLook={onLook} />
+    </Card>
+  )
+}
+
+interface Parts {
+  readonly marker: Marker
+  readonly state: MarkerState
+}
+
+function Actions({ marker, state: { summary, settings } }: Parts) {
+  const busy = useBusy()
+  return (
+    <div className="actions">
+      <div className="buttons">
+        <Button appearance="primary" icon={TICK} disabled={busy} onClick={() => void marker.mark()}>
+          {summary ? 'Mark again' : 'Mark this sheet'}
+        </Button>
+        <Button icon={ERASE} disabled={busy} onClick={() => void marker.clear()}>
+          Clear marks
+        </Button>
+      </div>
+      <Switch
+        label="Flags on names"
+        checked={settings.flags}
+        disabled={busy}
+        onChange={(_, { checked }) => void marker.showFlags(checked)}
+      />
+      <Checkbox
+        label="Write the Mastery sheet too"
+        checked={settings.masterySheet}
+        disabled={busy}
+        onChange={(_, { checked }) => void marker.chooseMasterySheet(checked === true)}
+      />
+    </div>
+  )
+}
+
+function Nothing({ marker, state: { seen } }: Parts) {
+  if (seen === null) return null
+  return (
+    <Card title="No marksheet here">
+      <p>
+        A marksheet is a list of pupils’ names with questions such as <span className="sum">7,214 − 86</span>{' '}
+        above the answers, or beside them. None was found on this sheet.
+      </p>
+      <p>
+        Open the sheet that holds one; or select its parts in this sheet, one after another, and press Use my
+        selection for each.
+      </p>
+      <RangesForm
+        ranges={{}}
+        sheetId={seen.reading.id}
+        onCorrect={(ranges) => {
+          marker.correct(null, ranges)
+        }}
+        onShow={(area) => void marker.show(area)}
+      />
+    </Card>
+  )
+}

@@ -1,0 +1,104 @@
+import { Button } from '@fluentui/react-components'
+import { useState, type ReactElement } from 'react'
+import { addressOf, type Area, type CellRef } from '../../src/marksheet/matrix'
+import { Card } from '../common/Card'
+import { OutcomeCount } from '../common/OutcomeCount'
+import { counted } from '../common/words'
+import type { Summary, Support, ToLookAt } from './summary'
+
+interface Showing {
+  readonly onShow: (area: Area) => void
+}
+
+const OUTCOMES = ['correct', 'incorrect', 'unreadable', 'blank', 'absent'] as const
+const MOST_SHOWN = 6
+
+const only = ({ row, column }: CellRef): Area => ({ top: row, left: column, bottom: row, right: column })
+
+/** What marking found, in a few lines; a click on an answer or a name goes to its cell. */
+export function Result({ summary, onShow }: { readonly summary: Summary } & Showing): ReactElement {
+  const { counts, toLookAt, support } = summary
+  return (
+    <Card title="Result">
+      <ul className="outcomes">
+        {OUTCOMES.map((outcome) => (
+          <OutcomeCount key={outcome} outcome={outcome} count={counts[outcome]} />
+        ))}
+      </ul>
+      {toLookAt.length > 0 && <LookAt answers={toLookAt} onShow={onShow} />}
+      <h3>Needs support with</h3>
+      {support.length === 0 && <p>No pupil needs support with any type, as far as these answers show.</p>}
+      {support.map((each) => (
+        <SupportLine key={each.type} support={each} onShow={onShow} />
+      ))}
+      {support.length > 0 && (
+        <p className="quiet">
+          A flag is a prompt for your own judgement: look at the working before you act on it.
+        </p>
+      )}
+    </Card>
+  )
+}
+
+function LookAt({ answers, onShow }: { readonly answers: readonly ToLookAt[] } & Showing) {
+  const [all, setAll] = useState(false)
+  const shown = all ? answers : answers.slice(0, MOST_SHOWN)
+  return (
+    <>
+      <h3>{counted(answers.length, 'answer')} to look at, not counted wrong</h3>
+      <ul className="to-look-at">
+        {shown.map(({ cell, pupil, question, typed }) => (
+          <li key={addressOf(cell)}>
+            <Button
+              appearance="subtle"
+              size="small"
+              onClick={() => {
+                onShow(only(cell))
+              }}
+            >
+              <span>
+                <strong>{addressOf(cell)}</strong> {pupil}: {question} → “{typed}”
+              </span>
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {answers.length > MOST_SHOWN && (
+        <Button
+          size="small"
+          aria-expanded={all}
+          onClick={() => {
+            setAll(!all)
+          }}
+        >
+          {all ? 'Show fewer' : `Show all ${answers.length}`}
+        </Button>
+      )}
+    </>
+  )
+}
+
+function SupportLine({ support: { type, pupils }, onShow }: { readonly support: Support } & Showing) {
+  return (
+    <div className="support">
+      <p>
+        <strong>{type}</strong> <span className="quiet">{counted(pupils.length, 'pupil')}</span>
+      </p>
+      <ul>
+        {pupils.map(({ name, cell }) => (
+          <li key={addressOf(cell)}>
+            <Button
+              appearance="outline"
+              size="small"
+              onClick={() => {
+                onShow(only(cell))
+              }}
+            >
+              {name}
+            </Button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}

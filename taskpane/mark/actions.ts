@@ -1,0 +1,59 @@
+import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/correct'
+import type { Marksheet } from '../../src/marksheet/find'
+import { reviewMarksheet, type Review } from '../../src/marksheet/review'
+import type { Done } from '../../src/office/edit'
+import { Problem } from '../../src/office/errors'
+import { markSheet } from '../../src/office/marking'
+import { readSheet, type SheetReading } from '../../src/office/read'
+import type { Settings } from '../../src/office/settings'
+import type { Work } from '../../src/office/work'
+import { marksheetsOf } from './found'
+
+/** A sheet as it was last read, the teacher's corrections, and the marksheets that follow from both. */
+export interface Seen {
+  readonly reading: SheetReading
+  readonly corrections: readonly Ranges[]
+  readonly marksheets: readonly Marksheet[]
+}
+
+/** Reads the sheet in front, or the one with the id. Corrections that no longer make a marksheet are dropped. Throws Problem. */
+export async function lookAt(
+  id: string | undefined,
+  corrections: (id: string) => readonly Ranges[],
+  work: Work,
+): Promise<Seen> {
+  const reading = await readSheet(id, work)
+  const { matrix } = reading
+  const still = corrections(reading.id).filter((ranges) => !('problem' in marksheetFrom(matrix, ranges)))
+  return { reading, corrections: still, marksheets: marksheetsOf(matrix, still) }
+}
+
+/** Reads a sheet anew, and marks its marksheets. Throws Problem. */
+export async function markAgain(
+  { reading: { id }, corrections }: Seen,
+  settings: Settings,
+  work: Work,
+): Promise<{ readonly seen: Seen; readonly reviews: readonly Review[]; readonly done: Done }> {
+  const seen = await lookAt(id, () => corrections, work)
+  const { reading, marksheets } = seen
+  if (marksheets.length === 0)
+    throw new Problem(
+      `There is no marksheet on ${reading.name} any more.`,
+      'Check its questions and names, then look again.',
+    )
+  const reviews = marksheets.map((marksheet) => reviewMarksheet(reading.matrix, marksheet, settings.mastery))
+  const choice = { flags: settings.flags, mastery: settings.masterySheet }
+  return { seen, reviews, done: await markSheet(reading, reviews, choice, work) }
+}
+
+/** Takes ranges that the teacher has selected for a marksheet, in place of one that was found, or beside them. Throws Problem. */
+export function withCorrection(seen: Seen, replaced: Marksheet | null, ranges: Ranges): Seen {
+  const { reading, corrections } = seen
+  const { matrix } = reading
+  const others = corrections.filter((each) => {
+    const made = marksheetFrom(matrix, each)
+    return !('problem' in made) && (replaced === null || !areMeeting(made.area, replaced.area))
+  })
+  const now = [...others, ranges]
+  return { reading, corrections: now, marksheets: marksheetsOf(matrix, now) }
+}

@@ -1,0 +1,119 @@
+import type { Ranges } from '../../src/marksheet/correct'
+import type { Marksheet } from '../../src/marksheet/find'
+import type { Area } from '../../src/marksheet/matrix'
+import type { Done } from '../../src/office/edit'
+import { clearSheet, hideFlags } from '../../src/office/marking'
+import { goTo, readSheet, type SheetReading } from '../../src/office/read'
+import { keepSettings, readSettings, type Settings } from '../../src/office/settings'
+import type { Work } from '../../src/office/work'
+import { Store } from '../common/store'
+import type { Runner } from '../runner'
+import { lookAt, markAgain, withCorrection, type Seen } from './actions'
+import { summaryOf, type Summary } from './summary'
+
+/** What the Mark area shows. */
+export interface MarkerState {
+  /** The sheet in front, once it has been read. */
+  readonly seen: Seen | null
+  /** What the last marking found; null before, and after it was cleared or taken back. */
+  readonly summary: Summary | null
+  readonly settings: Settings
+}
+
+/** What the buttons of the Mark area do. */
+export class Marker extends Store<MarkerState> {
+  readonly #corrections = new Map<string, readonly Ranges[]>()
+  #marked: Done | null = null
+
+  constructor(private readonly runner: Runner) {
+    super({ seen: null, summary: null, settings: readSettings() })
+    runner.subscribe(() => {
+      if (this.#marked !== null && !runner.keeps(this.#marked)) this.#forget()
+    })
+  }
+
+  /** Reads the sheet in front and finds its marksheets. */
+  readonly look = async (): Promise<void> => {
+    await this.runner.run('Looking at the sheet', async (work) => {
+      const seen = await lookAt(undefined, (id) => this.#corrections.get(id) ?? [], work)
+      if (seen.reading.id !== this.state().seen?.reading.id) this.#forget()
+      this.#take(seen)
+    })
+  }
+
+  /** Marks the sheet that is shown, as it stands now. */
+  readonly mark = async (): Promise<void> => {
+    const { seen, settings } = this.state()
+    if (seen === null) return
+    await this.runner.run(`Marking ${seen.reading.name}`, async (work) => {
+      const { seen: now, reviews, done } = await markAgain(seen, settings, work)
+      this.#take(now)
+      this.#marked = done
+      this.runner.wrote(done)
+      this.set({ summary: summaryOf(reviews) })
+      this.runner.say(`${now.reading.name} is marked.`)
+    })
+  }
+
+  /** Takes all colours, flags and notes off the sheet. */
+  readonly clear = async (): Promise<void> => {
+    await this.#write('Clearing', clearSheet, 'The colours, flags and notes are off.')
+    this.#forget()
+  }
+
+  /** Shows the flags and notes by marking again, or takes them off; remembered in the workbook. */
+  readonly showFlags = async (flags: boolean): Promise<void> => {
+    await this.#keep({ flags })
+    if (flags) await this.mark()
+    else await this.#write('Hiding flags on', hideFlags, 'Flags and notes are hidden; the colours stay.')
+  }
+
+  /** Whether marking writes the Mastery sheet too; remembered in the workbook. */
+  readonly chooseMasterySheet = (masterySheet: boolean): Promise<void> => this.#keep({ masterySheet })
+
+  /** Takes the ranges for a marksheet, in place of one that was found. Throws Problem where they make none. */
+  readonly correct = (replaced: Marksheet | null, ranges: Ranges): void => {
+    const { seen } = this.state()
+    if (seen === null) return
+    this.#take(withCorrection(seen, replaced, ranges))
+    this.#forget()
+  }
+
+  /** Brings cells of the sheet that is shown to the front. */
+  readonly show = async (area: Area): Promise<void> => {
+    const { seen } = this.state()
+    if (seen) await goTo(seen.reading.id, area).catch(this.runner.tell)
+  }
+
+  async #write(
+    title: string,
+    action: (reading: SheetReading, work: Work) => Promise<Done>,
+    said: string,
+  ): Promise<void> {
+    const { seen } = this.state()
+    if (seen === null) return
+    const { id, name } = seen.reading
+    await this.runner.run(`${title} ${name}`, async (work) => {
+      this.runner.wrote(await action(await readSheet(id, work), work))
+      this.runner.say(said)
+    })
+  }
+
+  async #keep(changed: Partial<Settings>): Promise<void> {
+    try {
+      this.set({ settings: await keepSettings(changed) })
+    } catch (error) {
+      this.runner.tell(error)
+    }
+  }
+
+  #take(seen: Seen): void {
+    this.#corrections.set(seen.reading.id, seen.corrections)
+    this.set({ seen })
+  }
+
+  #forget(): void {
+    this.#marked = null
+    this.set({ summary: null })
+  }
+}

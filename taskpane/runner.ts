@@ -1,0 +1,109 @@
+import { takeBack, type Done } from '../src/office/edit'
+import { problemOf, Stopped } from '../src/office/errors'
+import type { Work } from '../src/office/work'
+import { Store } from './common/store'
+
+/** What the pane says about the last action, in a sentence, and what to do next ('' where there is nothing to do). */
+export interface Notice {
+  readonly kind: 'done' | 'problem'
+  readonly sentence: string
+  readonly next: string
+}
+
+/** Work under way. `part` is the share done, from 0 to 1, or null before the first word of it. */
+export interface Running {
+  readonly title: string
+  readonly part: number | null
+  readonly words: string
+}
+
+/** What the pane shows of its work. `writes` grows with everything that is written or taken back. */
+export interface RunnerState {
+  readonly running: Running | null
+  readonly notice: Notice | null
+  readonly undo: Done | null
+  readonly writes: number
+}
+
+/** How many actions can be taken back, one after another. */
+const MOST_UNDOS = 20
+
+/** Carries out one action at a time, tells how far it is, turns errors into sentences and keeps what can be undone. */
+export class Runner extends Store<RunnerState> {
+  #undos: Done[] = []
+  #stop = new AbortController()
+
+  constructor() {
+    super({ running: null, notice: null, undo: null, writes: 0 })
+  }
+
+  /**
+   * Carries out an action; gives what it gives, or undefined where it failed, was stopped, or another one is still under way. `title` says
+   * what is being done: "Marking Heron".
+   */
+  readonly run = async <T>(title: string, action: (work: Work) => Promise<T>): Promise<T | undefined> => {
+    if (this.state().running) return undefined
+    this.#stop = new AbortController()
+    this.set({ running: { title, part: null, words: '' }, notice: null })
+    const progress = (part: number, words: string) => {
+      this.set({ running: { title, part, words } })
+    }
+    try {
+      return await action({ signal: this.#stop.signal, progress })
+    } catch (error) {
+      this.tell(error)
+      return undefined
+    } finally {
+      this.set({ running: null })
+    }
+  }
+
+  /** Asks the action under way to stop. */
+  readonly stop = (): void => {
+    this.#stop.abort()
+  }
+
+  /** Says that something is done. */
+  readonly say = (sentence: string, next = ''): void => {
+    this.set({ notice: { kind: 'done', sentence, next } })
+  }
+
+  /** Says what went wrong. */
+  readonly tell = (error: unknown): void => {
+    const problem = problemOf(error)
+    if (!(problem instanceof Stopped) && problem.cause !== undefined) console.error(problem.cause)
+    const kind = problem instanceof Stopped ? 'done' : 'problem'
+    this.set({ notice: { kind, sentence: problem.sentence, next: problem.next } })
+  }
+
+  /** Takes the notice away. */
+  readonly hush = (): void => {
+    this.set({ notice: null })
+  }
+
+  /** Keeps what was written, so that Undo takes it back; in place of what it goes on from, where that is still the last. */
+  readonly wrote = (done: Done, goingOnFrom?: Done): void => {
+    const goesOn = goingOnFrom !== undefined && this.#undos.at(-1) === goingOnFrom
+    this.#undos = [...(goesOn ? this.#undos.slice(0, -1) : this.#undos), done].slice(-MOST_UNDOS)
+    this.#changed()
+  }
+
+  /** Whether something that was written can still be taken back. */
+  readonly keeps = (done: Done): boolean => this.#undos.includes(done)
+
+  /** Takes back the last thing that was written. */
+  readonly undo = async (): Promise<void> => {
+    const done = this.#undos.at(-1)
+    if (!done) return
+    await this.run(`Taking back: ${done.title}`, async (work) => {
+      const left = await takeBack(done, work)
+      this.#undos = this.#undos.slice(0, -1)
+      this.#changed()
+      this.say(['Undone.', ...left].join(' '))
+    })
+  }
+
+  #changed(): void {
+    this.set({ undo: this.#undos.at(-1) ?? null, writes: this.state().writes + 1 })
+  }
+}
