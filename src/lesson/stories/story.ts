@@ -8,6 +8,7 @@ import { takeCensus, type Census } from '../../items/census'
 import { questionAt } from '../../items/draw'
 import { problemOfKind, type Kind } from '../../items/kind'
 import { generatorFrom } from '../../items/seed'
+import { CHILDREN } from '../children'
 import { pickFrom, shuffled, wholeBetween } from '../random'
 import { barsOf, type Bar } from './bars'
 import { JOINING } from './joining'
@@ -48,27 +49,6 @@ export interface StoryNumbers {
   readonly third: number
   readonly answer: number
 }
-
-const CHILDREN = [
-  'Amina',
-  'Bryn',
-  'Chidi',
-  'Dilys',
-  'Ewan',
-  'Farah',
-  'Gethin',
-  'Hana',
-  'Idris',
-  'Jaya',
-  'Kofi',
-  'Leila',
-  'Morgan',
-  'Nia',
-  'Priya',
-  'Rowan',
-  'Tomos',
-  'Una',
-]
 
 /** How often numbers are drawn for one template before the next is tried. */
 const MOST_TRIES = 3000

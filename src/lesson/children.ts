@@ -1,0 +1,21 @@
+/** First names for children in stories and questions, of many origins. */
+export const CHILDREN: readonly string[] = [
+  'Amina',
+  'Bryn',
+  'Chidi',
+  'Dilys',
+  'Ewan',
+  'Farah',
+  'Gethin',
+  'Hana',
+  'Idris',
+  'Jaya',
+  'Kofi',
+  'Leila',
+  'Morgan',
+  'Nia',
+  'Priya',
+  'Rowan',
+  'Tomos',
+  'Una',
+]

@@ -1,0 +1,132 @@
+import type { ExchangeType } from '../arithmetic/exchange'
+import { printQuestion, type Question } from '../arithmetic/question'
+import type { Kind } from '../items/kind'
+import { recipesFor, type Year } from '../items/recipes'
+import { drawSet } from '../items/sets'
+import type { Status } from '../mastery/judge'
+import { TEACHING_ORDER } from '../mastery/support'
+import { recipeFor } from './objectives'
+import type { TypeStatus } from './lessonSet'
+
+/** A pupil, with each type that was judged. */
+export interface PupilNeeds {
+  readonly name: string
+  readonly byType: readonly TypeStatus[]
+}
+
+/** What personal sets are made from: the pupils in the order of their rows, the year, questions for each (6 where left out), the seed. */
+export interface PersonalWish {
+  readonly pupils: readonly PupilNeeds[]
+  readonly year: Year
+  readonly seed: string | number
+  readonly count?: number
+  readonly avoid?: readonly Question[]
+}
+
+/** A pupil's own questions, from easy to hard, and the types they are there for ('any' where the pupil is secure in all). */
+export interface PersonalSet {
+  readonly name: string
+  readonly types: readonly (ExchangeType | 'any')[]
+  readonly questions: readonly Question[]
+}
+
+/** The fewest and most questions for a pupil. */
+export const PERSONAL_QUESTIONS = { least: 2, most: 20 } as const
+
+/**
+ * A set for each pupil by need. Half the questions are of the first type in teaching order that most needs work (needs support
+ * before nearly secure before not enough seen), the others of the second, and one of the hardest secure type, so that every
+ * pupil also meets what is well known. Where only one type needs work, it takes the place of both. A pupil who is secure in all,
+ * or of whom nothing is known, has mixed questions of the year. No pupil has a question twice; two pupils have different
+ * questions of one type.
+ */
+export function personalSets({
+  pupils,
+  year,
+  seed,
+  count = 6,
+  avoid = [],
+}: PersonalWish): { readonly sets: readonly PersonalSet[] } | { readonly problem: string } {
+  const { least, most } = PERSONAL_QUESTIONS
+  if (!Number.isInteger(count) || count < least || count > most)
+    return { problem: `A personal set holds ${least} to ${most} questions.` }
+  if (pupils.length === 0) return { problem: 'There are no pupils to make personal sets for.' }
+  const wanted = pupils.map(({ byType }) => needsOf(byType, year, count))
+  const uses = new Map<string, { readonly kind: Kind; count: number }>()
+  for (const kind of wanted.flat()) {
+    const use = uses.get(keyOf(kind)) ?? { kind, count: 0 }
+    use.count += 1
+    uses.set(keyOf(kind), use)
+  }
+  const used = [...avoid]
+  const stock = new Map<string, Question[]>()
+  for (const [key, use] of uses) {
+    const drawn = drawSet({ ...use, seed: `${seed} ${key}`, avoid: used })
+    if ('problem' in drawn) return drawn
+    used.push(...drawn.questions)
+    stock.set(key, [...drawn.questions])
+  }
+  return {
+    sets: pupils.map(({ name }, pupil) => {
+      const kinds = wanted[pupil] ?? []
+      return {
+        name,
+        types: [...new Set(kinds.map(({ type }) => type))],
+        questions: kinds.flatMap((kind) => stock.get(keyOf(kind))?.shift() ?? []),
+      }
+    }),
+  }
+}
+
+function keyOf(kind: Kind): string {
+  return JSON.stringify(kind)
+}
+
+/** The kinds of a pupil's questions, from easy to hard. */
+function needsOf(byType: readonly TypeStatus[], year: Year, count: number): Kind[] {
+  const withStatus = (status: Status) =>
+    TEACHING_ORDER.filter((type) => byType.some((each) => each.type === type && each.status === status))
+  const needed = (['needs support', 'nearly secure', 'not enough seen'] as const).flatMap(withStatus)
+  const [first, second] = needed
+  if (first === undefined) return mixedKinds(year, count)
+  const known = withStatus('secure').at(-1)
+  const last = known !== undefined && count > 2 ? [known] : []
+  const half = Math.ceil(count / 2)
+  const types = [
+    ...Array<ExchangeType>(half).fill(first),
+    ...Array<ExchangeType>(count - half - last.length).fill(second ?? first),
+    ...last,
+  ]
+  return types
+    .sort((a, b) => TEACHING_ORDER.indexOf(a) - TEACHING_ORDER.indexOf(b))
+    .map((type) => recipeFor(type, year).kind)
+}
+
+/** Mixed questions of a year, additions and subtractions in equal parts. */
+function mixedKinds(year: Year, count: number): Kind[] {
+  const mixed = (['add', 'subtract'] as const).map((operation) =>
+    recipesFor(year, operation).find(({ kind }) => kind.type === 'any'),
+  )
+  return Array.from({ length: count }, (_, index) => mixed[Math.floor((2 * index) / count)]?.kind).filter(
+    (kind) => kind !== undefined,
+  )
+}
+
+/**
+ * The sets as cells of text, one row for a pupil under a row of headings: name, question, answer, question, answer … The answer
+ * cells are empty, for the pupils to fill.
+ */
+export function personalTable(sets: readonly PersonalSet[]): string[][] {
+  const most = Math.max(0, ...sets.map(({ questions }) => questions.length))
+  const headings = Array.from({ length: most }, (_, index) => [
+    `Question ${index + 1}`,
+    `Answer ${index + 1}`,
+  ])
+  return [
+    ['Name', ...headings.flat()],
+    ...sets.map(({ name, questions }) => [
+      name,
+      ...questions.flatMap((question) => [printQuestion(question), '']),
+    ]),
+  ]
+}

@@ -1,0 +1,159 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { answerKey, type CellValue } from '../../src/answers/typed'
+import { workOut } from '../../src/arithmetic/columns'
+import { exchangesOf } from '../../src/arithmetic/exchange'
+import { amountText, type Question } from '../../src/arithmetic/question'
+import { personalSets, personalTable, type PersonalSet, type PersonalWish } from '../../src/lesson/personal'
+import { addressOf } from '../../src/marksheet/matrix'
+import { review } from '../../src/marksheet/review'
+import { STATUSES } from '../../src/mastery/judge'
+import { TEACHING_ORDER } from '../../src/mastery/support'
+
+function setsOf(wish: PersonalWish): readonly PersonalSet[] {
+  const made = personalSets(wish)
+  if ('problem' in made) throw new Error(made.problem)
+  return made.sets
+}
+
+const typeOf = ({ calculation }: Question) => exchangesOf(workOut(calculation)).type
+
+const PUPILS: PersonalWish['pupils'] = [
+  {
+    name: 'Amina K',
+    byType: [
+      { type: 'through a zero', status: 'needs support' },
+      { type: 'one exchange, tens to ones', status: 'secure' },
+      { type: 'two exchanges, next to each other', status: 'nearly secure' },
+    ],
+  },
+  { name: 'Bryn T', byType: [{ type: 'through a zero', status: 'needs support' }] },
+  { name: 'Caris W', byType: [{ type: 'through a zero', status: 'secure' }] },
+  { name: 'Dewi P', byType: [] },
+]
+
+const statuses = fc.dictionary(fc.constantFrom(...TEACHING_ORDER), fc.constantFrom(...STATUSES), {
+  maxKeys: 8,
+})
+const needs = fc.array(statuses, { minLength: 2, maxLength: 8 }).map((pupils) =>
+  pupils.map((status, index) => ({
+    name: `Pupil ${'ABCDEFGH'[index]}`,
+    byType: TEACHING_ORDER.flatMap((type) =>
+      status[type] === undefined ? [] : [{ type, status: status[type] }],
+    ),
+  })),
+)
+
+describe('personal sets', () => {
+  it('give what needs support, then what is nearly secure, and one question of what is secure', () => {
+    const [amina, bryn, caris, dewi] = setsOf({ pupils: PUPILS, year: 4, seed: 1 })
+    expect(amina?.questions.map(typeOf)).toEqual([
+      'one exchange, tens to ones',
+      'two exchanges, next to each other',
+      'two exchanges, next to each other',
+      'through a zero',
+      'through a zero',
+      'through a zero',
+    ])
+    expect(bryn?.types).toEqual(['through a zero'])
+    expect(bryn?.questions.map(typeOf)).toEqual(Array(6).fill('through a zero'))
+    for (const set of [caris, dewi]) {
+      expect(set?.types).toEqual(['any'])
+      expect(set?.questions.map(({ sign }) => sign)).toEqual([
+        'add',
+        'add',
+        'add',
+        'subtract',
+        'subtract',
+        'subtract',
+      ])
+    }
+  })
+
+  it('hold as many questions for every pupil, all different', () => {
+    fc.assert(
+      fc.property(needs, fc.integer({ min: 2, max: 10 }), fc.integer(), (pupils, count, seed) => {
+        const sets = setsOf({ pupils, year: 4, seed, count })
+        expect(sets.map(({ name }) => name)).toEqual(pupils.map(({ name }) => name))
+        const all = sets.flatMap(({ questions }) =>
+          questions.map(({ calculation }) => JSON.stringify(calculation)),
+        )
+        expect(all).toHaveLength(pupils.length * count)
+        expect(new Set(all).size).toBe(all.length)
+      }),
+      { numRuns: 25 },
+    )
+  })
+
+  it('avoid questions already set, and are the same for the same seed', () => {
+    const before = setsOf({ pupils: PUPILS, year: 4, seed: 1 })
+    expect(setsOf({ pupils: PUPILS, year: 4, seed: '1' })).toEqual(before)
+    const avoid = before.flatMap(({ questions }) => questions)
+    const after = setsOf({ pupils: PUPILS, year: 4, seed: 1, avoid }).flatMap(({ questions }) => questions)
+    for (const question of after) expect(avoid).not.toContainEqual(question)
+  })
+
+  it('say what is wrong with a wish', () => {
+    expect(personalSets({ pupils: PUPILS, year: 4, seed: 1, count: 1 })).toEqual({
+      problem: 'A personal set holds 2 to 20 questions.',
+    })
+    expect(personalSets({ pupils: [], year: 4, seed: 1 })).toEqual({
+      problem: 'There are no pupils to make personal sets for.',
+    })
+  })
+})
+
+describe('the table of personal sets', () => {
+  /** The table as a sheet, with an answer cell filled for every question. */
+  function filled(sets: readonly PersonalSet[], answer: (question: Question, index: number) => CellValue) {
+    const [head = [], ...rows] = personalTable(sets)
+    const body = rows.map((row, pupil) =>
+      row.map((cell, column): CellValue => {
+        const index = (column - 2) / 2
+        const question = sets[pupil]?.questions[index]
+        return column > 0 && column % 2 === 0 && question ? answer(question, index) : cell
+      }),
+    )
+    return { name: 'Personal', values: [head, ...body] }
+  }
+
+  it('is found by the review as question–answer pairs, and marked', () => {
+    const sets = setsOf({ pupils: PUPILS, year: 4, seed: 3 })
+    const right = (question: Question) => amountText(answerKey(question).numeral, question.unit)
+    const [found, ...others] = review(
+      filled(sets, (question, index) => (index === 0 ? '1' : right(question))),
+    )
+    expect(others).toEqual([])
+    expect(found?.orientation).toBe('pairs')
+    expect(found?.questions.map(({ text }) => text)).toEqual(
+      personalTable(sets)
+        .slice(1)
+        .flatMap((row) => row.filter((_, column) => column % 2 === 1)),
+    )
+    expect(found?.pupils.map(({ name, nameCells }) => `${nameCells.map(addressOf).join()} ${name}`)).toEqual([
+      'A2 Amina K',
+      'A3 Bryn T',
+      'A4 Caris W',
+      'A5 Dewi P',
+    ])
+    for (const { outcomes, answers } of found?.pupils ?? []) {
+      expect(outcomes).toEqual(['incorrect', ...Array(5).fill('correct')])
+      expect(answers.map(({ column }) => column)).toEqual([2, 4, 6, 8, 10, 12])
+    }
+  })
+
+  it('is found empty, as it is handed out, whatever the needs', () => {
+    fc.assert(
+      fc.property(needs, fc.integer({ min: 2, max: 8 }), fc.integer(), (pupils, count, seed) => {
+        const sets = setsOf({ pupils, year: 4, seed, count })
+        const found = review({ name: 'Personal', values: personalTable(sets) })
+        expect(found.map(({ orientation }) => orientation)).toEqual(['pairs'])
+        expect(found[0]?.pupils.map(({ name }) => name)).toEqual(pupils.map(({ name }) => name))
+        expect(found[0]?.pupils.flatMap(({ outcomes }) => outcomes)).toEqual(
+          Array(pupils.length * count).fill('blank'),
+        )
+      }),
+      { numRuns: 20 },
+    )
+  })
+})
