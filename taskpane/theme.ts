@@ -33,11 +33,20 @@ const DARK_WANTED = '(prefers-color-scheme: dark)'
 
 /** Whether Excel is dark, by its own theme; where it does not tell, by what the system prefers. */
 export function isDark(): boolean {
-  const { officeTheme } = Office.context as { officeTheme?: Partial<Office.OfficeTheme> }
+  const officeTheme = themeOfExcel()
   if (typeof officeTheme?.isDarkTheme === 'boolean') return officeTheme.isDarkTheme
   const [, r, g, b] = /^#?(..)(..)(..)$/.exec(officeTheme?.bodyBackgroundColor ?? '') ?? []
   if (r === undefined || g === undefined || b === undefined) return matchMedia(DARK_WANTED).matches
   return [r, g, b].reduce((sum, part) => sum + parseInt(part, 16), 0) < 384
+}
+
+/** Excel's own theme; undefined where it has none or cannot tell (then the client library throws). */
+function themeOfExcel(): Partial<Office.OfficeTheme> | undefined {
+  try {
+    return Office.context.officeTheme
+  } catch {
+    return undefined
+  }
 }
 
 /** Calls `changed` when Excel's theme may have changed: it tells nobody, so it is looked up whenever the pane comes to the front. */
