@@ -4,13 +4,17 @@ import path from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const here = path.dirname(fileURLToPath(import.meta.url))
+const root = path.join(here, '../..')
 const office = path.dirname(createRequire(import.meta.url).resolve('@microsoft/office-js/dist/office.js'))
 
 /** The files of Microsoft's client library that a desktop Excel in English loads, and its licence. */
 const OFFICE_FILES = ['office.js', 'excel-win32-16.01.js', 'en-us/office_strings.js', '../LICENSE.md']
 
-/** The webpack configuration of the bench, built apart from the add-in into dist-bench/. */
-export function benchConfig({ mode = 'production' } = {}) {
+/**
+ * The webpack configuration of the bench, built apart from the add-in, into dist-bench/ unless another folder is named. It
+ * is not minified: it is served on this computer only, and building it often should be fast.
+ */
+export function benchConfig({ mode = 'production', folder = path.join(root, 'dist-bench') } = {}) {
   return {
     name: 'bench',
     mode,
@@ -18,7 +22,7 @@ export function benchConfig({ mode = 'production' } = {}) {
     devtool: mode === 'production' ? false : 'source-map',
     entry: { bench: path.join(here, 'page/bench.ts'), contract: path.join(here, 'page/contract.ts') },
     output: {
-      path: path.join(here, '../../dist-bench'),
+      path: folder,
       filename: '[name].js',
       chunkFilename: '[name].js',
       clean: true,
@@ -26,7 +30,11 @@ export function benchConfig({ mode = 'production' } = {}) {
     resolve: { extensions: ['.ts', '.tsx', '.js'] },
     experiments: { topLevelAwait: true },
     optimization: { minimize: false },
-    cache: { type: 'filesystem', cacheDirectory: path.join(here, '../../.cache/bench') },
+    cache: {
+      type: 'filesystem',
+      cacheDirectory: path.join(root, '.cache/bench'),
+      name: path.basename(folder),
+    },
     performance: { hints: false },
     module: {
       rules: [

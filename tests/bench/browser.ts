@@ -61,7 +61,7 @@ export function watch(page: Page): Watch {
   page.on('websocket', (socket) => {
     if (!isLocal(socket.url().replace(/^ws/, 'http'))) watched.strayRequests.push(socket.url())
   })
-  page.on('pageerror', (error) => watched.errors.push(error.message))
+  page.on('pageerror', (error) => watched.errors.push(error.stack ?? error.message))
   page.on('console', (message) => {
     if (message.type() === 'error') watched.errors.push(message.text())
   })

@@ -15,6 +15,7 @@ import { UniverBuffer } from './univerBuffer'
 import { UniverFormats } from './univerFormats'
 import { UniverConditional } from './univerConditional'
 import { UniverSheets } from './univerSheets'
+import { UniverHeights } from './univerHeights'
 import { fromUniverRange, toUniverRange } from './univerRules'
 
 const SET_CELLS = 'sheet.mutation.set-range-values'
@@ -25,6 +26,7 @@ const CALCULATION_LIMIT = 20_000
 export class UniverGrid extends UniverSheets implements Grid {
   readonly #buffer = new UniverBuffer()
   readonly #formats: UniverFormats
+  readonly #heights: UniverHeights
   readonly #conditional = new UniverConditional(
     (id) => this.sheet(id),
     (id, area) => this.fit(id, area),
@@ -40,7 +42,14 @@ export class UniverGrid extends UniverSheets implements Grid {
     workbook: FWorkbook,
   ) {
     super(workbook)
+    this.#heights = new UniverHeights(api, workbook)
     this.#formats = new UniverFormats(workbook, this.#buffer)
+  }
+
+  override removeSheet(id: string): void {
+    this.flush()
+    this.#heights.callOff(id)
+    super.removeSheet(id)
   }
 
   used(id: string, valuesOnly: boolean): Area | null {

@@ -63,6 +63,11 @@ export abstract class UniverSheets {
   }
   removeSheet(id: string): void {
     this.flush()
+    // Univer goes on drawing a sheet that was in front when it went: another one comes to the front first.
+    const sheets = this.sheets()
+    const at = sheets.findIndex((sheet) => sheet.id === id)
+    const next = [...sheets.slice(at + 1), ...sheets.slice(0, at).reverse()].find(({ visible }) => visible)
+    if (next && this.activeSheet() === id) this.activateSheet(next.id)
     this.workbook.deleteSheet(this.sheet(id))
   }
   renameSheet(id: string, name: string): void {
