@@ -56,9 +56,10 @@ export function addWith(habit: AdditionHabit, setOut: SetOut): WorkedColumn[] {
   const deal = habit.deal ?? dealAsTaught
   let sent = 0
   return columns.map((column, index) => {
+    const into = sent === 0 ? {} : { carried: sent }
     const total = (column.top ?? 0) + (column.bottom ?? 0) + sent
     const { write, send } = deal(total, index === columns.length - 1)
     sent = send
-    return { ...column, marks: [], written: String(write) }
+    return { ...column, ...into, marks: [], written: String(write) }
   })
 }

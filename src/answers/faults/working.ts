@@ -2,14 +2,15 @@ import { digitAt, readNumeral, valueText, wholeDigits, type Numeral } from '../.
 
 /**
  * One column as a pupil works it, rightly or wrongly. `place`, `top` and `bottom` as in the written method; `marks` are the
- * values written over the top digit, oldest first; `written` is what stands in the answer row: a digit, two figures, or
- * nothing.
+ * values written over the top digit, oldest first; `carried` is what an addition sends into the column, left out where that is
+ * nothing; `written` is what stands in the answer row: a digit, two figures, or nothing.
  */
 export interface WorkedColumn {
   readonly place: number
   readonly top: number | undefined
   readonly bottom: number | undefined
   readonly marks: readonly number[]
+  readonly carried?: number
   readonly written: string
 }
 

@@ -1,0 +1,27 @@
+import fc from 'fast-check'
+import { readNumeral, wholeNumeral, compareNumerals, type Numeral } from '../../../src/arithmetic/numeral'
+import { questionOf, readQuestion, type Operation, type Question } from '../../../src/arithmetic/question'
+
+/** The question that a text asks. Throws where it asks none. */
+export function asked(text: string): Question {
+  const reading = readQuestion(text)
+  if ('problem' in reading) throw new Error(`${text}: ${reading.problem}`)
+  return reading.question
+}
+
+const numerals: fc.Arbitrary<Numeral> = fc.oneof(
+  fc.nat(99_999).map(wholeNumeral),
+  fc
+    .tuple(fc.nat(999), fc.integer({ min: 0, max: 99 }))
+    .map(([whole, part]) => readNumeral(`${whole}.${String(part).padStart(2, '0')}`) ?? wholeNumeral(whole)),
+)
+
+/** Additions and subtractions of whole numbers and of numbers with two places. */
+export const questions: fc.Arbitrary<Question> = fc
+  .tuple(fc.constantFrom<Operation>('add', 'subtract'), numerals, numerals)
+  .map(([operation, a, b]) => {
+    const [top, bottom] = compareNumerals(a, b) < 0 ? [b, a] : [a, b]
+    const reading = questionOf({ operation, top, bottom })
+    if ('problem' in reading) throw new Error(reading.problem)
+    return reading.question
+  })

@@ -1,0 +1,106 @@
+import { DOMParser } from '@xmldom/xmldom'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { FAULTS } from '../../../src/answers/faults'
+import { stepsOf } from '../../../src/arithmetic/steps'
+import { drawPaper, headOf, SQUARE, type Shape } from '../../../src/lesson/model/drawing'
+import { paperInWords } from '../../../src/lesson/model/inWords'
+import { paperAfter, paperWith } from '../../../src/lesson/model/paper'
+import { svgFile } from '../../../src/lesson/model/svg'
+import { asked, questions } from './arbitraries'
+
+const done = (text: string) => {
+  const question = asked(text)
+  return paperAfter(question, stepsOf(question).length)
+}
+
+const textsOf = (shapes: readonly Shape[], kind: string) =>
+  shapes.flatMap((shape) => (shape.shape === 'text' && shape.kind.split(' ')[0] === kind ? [shape] : []))
+
+describe('the drawing', () => {
+  it('has a square for the sign, for each column and one more, and a row for letters, marks and numbers', () => {
+    const { width, height, shapes } = drawPaper(done('932 − 457'))
+    expect([width, height]).toEqual([5 * SQUARE, 5 * SQUARE])
+    expect(textsOf(shapes, 'head').map(({ text }) => text)).toEqual(['H', 'T', 'O'])
+    expect(textsOf(shapes, 'sign').map(({ text }) => text)).toEqual(['−'])
+  })
+
+  it('crosses out as many digits as were replaced', () => {
+    const crosses = drawPaper(done('4003 − 1567')).shapes.filter(({ kind }) => kind === 'cross')
+    expect(crosses).toHaveLength(3)
+  })
+
+  it('keeps every figure inside the paper, rightly worked or wrongly', () => {
+    fc.assert(
+      fc.property(questions, fc.nat(40), (question, n) => {
+        const papers = [
+          paperAfter(question, Math.min(n, stepsOf(question).length)),
+          ...FAULTS.filter(({ operation }) => operation === question.calculation.operation).map((fault) =>
+            paperWith(fault, question),
+          ),
+        ]
+        for (const { width, height, shapes } of papers.map(drawPaper))
+          for (const shape of shapes) {
+            if (shape.shape !== 'text') continue
+            expect(shape.x).toBeGreaterThan(0)
+            expect(shape.x).toBeLessThan(width)
+            expect(shape.y).toBeGreaterThan(0)
+            expect(shape.y).toBeLessThan(height)
+          }
+      }),
+      { numRuns: 60 },
+    )
+  })
+
+  it('never writes two figures in one place', () => {
+    fc.assert(
+      fc.property(questions, (question) => {
+        const { shapes } = drawPaper(paperAfter(question, stepsOf(question).length))
+        const places = shapes.flatMap((shape) => (shape.shape === 'text' ? [`${shape.x} ${shape.y}`] : []))
+        expect(new Set(places).size).toBe(places.length)
+      }),
+      { numRuns: 100 },
+    )
+  })
+
+  it('names columns by the letters that primary books print (common practice, no source)', () => {
+    expect([-3, -2, -1, 0, 1, 2, 3, 4, 5, 6].map(headOf)).toEqual([
+      'th',
+      'h',
+      't',
+      'O',
+      'T',
+      'H',
+      'Th',
+      'TTh',
+      'HTh',
+      'M',
+    ])
+    expect(headOf(14)).toBe('')
+  })
+})
+
+describe('the file of a drawing', () => {
+  it('is well-formed SVG with its size in pixels and every text of the drawing', () => {
+    const drawing = drawPaper(done('£7.00 − £2.35'))
+    const root = new DOMParser().parseFromString(svgFile(drawing, 2), 'image/svg+xml').documentElement
+    expect(root?.namespaceURI).toBe('http://www.w3.org/2000/svg')
+    expect(root?.getAttribute('width')).toBe(String(drawing.width * 2))
+    expect(root?.getAttribute('viewBox')).toBe(`0 0 ${drawing.width} ${drawing.height}`)
+    const texts = Array.from(root?.getElementsByTagName('text') ?? [], (element) => element.textContent)
+    expect(texts).toEqual(drawing.shapes.flatMap((shape) => (shape.shape === 'text' ? [shape.text] : [])))
+  })
+})
+
+describe('the paper in words', () => {
+  it('reads each row from the left, and what was written over a digit', () => {
+    expect(paperInWords(done('52 − 17'))).toBe('Top: 5 crossed out then 4, 12. Subtract: 1, 7. Answer: 3, 5.')
+    expect(paperInWords(done('1.5 + 2.7'))).toBe(
+      'Carried: 1 in the ones. Top: 1, point, 5. Add: 2, point, 7. Answer: 4, point, 2.',
+    )
+  })
+
+  it('says so where nothing is written', () => {
+    expect(paperInWords(paperAfter(asked('52 − 17'), 0))).toBe('Empty squared paper.')
+  })
+})
