@@ -58,6 +58,20 @@ export class Runner extends Store<RunnerState> {
     }
   }
 
+  /** Resolves when no action is under way. */
+  readonly idle = (): Promise<void> =>
+    new Promise((resolve) => {
+      if (this.state().running === null) {
+        resolve()
+        return
+      }
+      const end = this.subscribe(() => {
+        if (this.state().running !== null) return
+        end()
+        resolve()
+      })
+    })
+
   /** Asks the action under way to stop. */
   readonly stop = (): void => {
     this.#stop.abort()

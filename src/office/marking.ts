@@ -69,8 +69,9 @@ function withoutFlags({ sheet, rules }: MarkingPlan): MarkingPlan {
 
 const mayHoldNote = (value: unknown) => value === '' || value === null || isOwnNote(value)
 
-/** The notes as blocks of cells; notes of ours that stand elsewhere are emptied. What the teacher wrote over a note stays. */
-function noteBlocks({ matrix }: SheetReading, notes: MarkingPlan['notes']): Block[] {
+/** The notes as blocks of cells, none where the sheet is protected and its cells are locked; notes of ours that stand elsewhere are emptied. What the teacher wrote over a note stays. */
+function noteBlocks({ matrix, protection }: SheetReading, notes: MarkingPlan['notes']): Block[] {
+  if (protection.isProtected) return []
   const texts = new Map<string, string>()
   const cells = [...ownNotes(matrix).map((cell) => ({ ...cell, text: '' })), ...notes]
   for (const { row, column, text } of cells)

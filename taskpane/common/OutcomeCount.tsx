@@ -2,7 +2,7 @@ import type { ReactElement } from 'react'
 import type { Outcome } from '../../src/answers/typed'
 
 /** A sign and a word for each outcome, so that none is told by its colour alone. */
-const WORDS: Readonly<Record<Outcome, readonly [sign: string, word: string]>> = {
+export const OUTCOME_WORDS: Readonly<Record<Outcome, readonly [sign: string, word: string]>> = {
   correct: ['✓', 'right'],
   incorrect: ['✗', 'wrong'],
   unreadable: ['?', 'to look at'],
@@ -18,7 +18,7 @@ export function OutcomeCount({
   readonly outcome: Outcome
   readonly count: number
 }): ReactElement {
-  const [sign, word] = WORDS[outcome]
+  const [sign, word] = OUTCOME_WORDS[outcome]
   return (
     <li className={`outcome ${outcome}`}>
       <span className="sign" aria-hidden="true">

@@ -1,14 +1,18 @@
 import { Button, Checkbox, Switch } from '@fluentui/react-components'
-import { useEffect, useState, type ReactElement } from 'react'
+import { lazy, Suspense, useEffect, useState, type ReactElement } from 'react'
 import { areaAddress } from '../../src/marksheet/matrix'
 import { watchSheets } from '../../src/office/read'
 import { Card } from '../common/Card'
-import { AGAIN, ERASE, TICK } from '../common/icons'
+import { AGAIN, ERASE, PEN, TICK } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'
 import { Found } from './Found'
 import { Marker, type MarkerState } from './marker'
 import { RangesForm } from './RangesForm'
 import { Result } from './Result'
+
+const QuickEntry = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "quick-entry" */ './entry/QuickEntry')).QuickEntry,
+}))
 
 /** Mark: what was found on the sheet in front, then the marking of it and what came out. */
 export function MarkArea(): ReactElement {
@@ -23,9 +27,27 @@ export function MarkArea(): ReactElement {
       void watching.then((end) => end())
     }
   }, [marker, runner])
+  const [entering, setEntering] = useState(false)
   const { seen, summary } = state
   if (seen === null) return <Waiting onLook={marker.look} />
   const { reading, marksheets } = seen
+  const stopEntering = () => {
+    setEntering(false)
+    void marker.look()
+  }
+  if (entering)
+    return (
+      <Suspense fallback={<p role="status">Opening quick entry …</p>}>
+        <QuickEntry
+          seen={seen}
+          onClose={stopEntering}
+          onMark={() => {
+            setEntering(false)
+            void marker.mark()
+          }}
+        />
+      </Suspense>
+    )
   return (
     <>
       <div className="heading">
@@ -33,11 +55,23 @@ export function MarkArea(): ReactElement {
         <LookAgain onLook={marker.look} />
       </div>
       {marksheets.length > 0 ? (
-        <Actions marker={marker} state={state} />
+        <Actions
+          marker={marker}
+          state={state}
+          onEnter={() => {
+            setEntering(true)
+          }}
+        />
       ) : (
         <Nothing marker={marker} state={state} />
       )}
-      {summary && <Result summary={summary} onShow={(area) => void marker.show(area)} />}
+      {summary && (
+        <Result
+          summary={summary}
+          namesShown={state.settings.flags}
+          onShow={(area) => void marker.show(area)}
+        />
+      )}
       {marksheets.map((marksheet) => (
         <Found
           key={areaAddress(marksheet.area)}
@@ -78,7 +112,11 @@ interface Parts {
   readonly state: MarkerState
 }
 
-function Actions({ marker, state: { summary, settings } }: Parts) {
+function Actions({
+  marker,
+  state: { summary, settings },
+  onEnter,
+}: Parts & { readonly onEnter: () => void }) {
   const busy = useBusy()
   return (
     <div className="actions">
@@ -88,6 +126,9 @@ function Actions({ marker, state: { summary, settings } }: Parts) {
         </Button>
         <Button icon={ERASE} disabled={busy} onClick={() => void marker.clear()}>
           Clear marks
+        </Button>
+        <Button icon={PEN} disabled={busy} onClick={onEnter}>
+          Quick entry
         </Button>
       </div>
       <Switch

@@ -15,9 +15,13 @@ const MOST_SHOWN = 6
 
 const only = ({ row, column }: CellRef): Area => ({ top: row, left: column, bottom: row, right: column })
 
-/** What marking found, in a few lines; a click on an answer or a name goes to its cell. */
-export function Result({ summary, onShow }: { readonly summary: Summary } & Showing): ReactElement {
-  const { counts, toLookAt, support } = summary
+/** What marking found, in a few lines; a click on an answer or a name goes to its cell. Names are left out while flags are hidden. */
+export function Result({
+  summary,
+  namesShown,
+  onShow,
+}: { readonly summary: Summary; readonly namesShown: boolean } & Showing): ReactElement {
+  const { counts } = summary
   return (
     <Card title="Result">
       <ul className="outcomes">
@@ -25,6 +29,18 @@ export function Result({ summary, onShow }: { readonly summary: Summary } & Show
           <OutcomeCount key={outcome} outcome={outcome} count={counts[outcome]} />
         ))}
       </ul>
+      {namesShown ? (
+        <ByName summary={summary} onShow={onShow} />
+      ) : (
+        <p className="quiet">Names are hidden here as long as the flags are.</p>
+      )}
+    </Card>
+  )
+}
+
+function ByName({ summary: { toLookAt, support }, onShow }: { readonly summary: Summary } & Showing) {
+  return (
+    <>
       {toLookAt.length > 0 && <LookAt answers={toLookAt} onShow={onShow} />}
       <h3>Needs support with</h3>
       {support.length === 0 && <p>No pupil needs support with any type, as far as these answers show.</p>}
@@ -36,7 +52,7 @@ export function Result({ summary, onShow }: { readonly summary: Summary } & Show
           A flag is a prompt for your own judgement: look at the working before you act on it.
         </p>
       )}
-    </Card>
+    </>
   )
 }
 

@@ -1,0 +1,127 @@
+import type { Outcome } from '../../../src/answers/typed'
+import { cellsEdit, type Content, type SheetRef } from '../../../src/office/cells'
+import { perform, takeBack, type Done, type Edit } from '../../../src/office/edit'
+import { problemOf } from '../../../src/office/errors'
+import { Store } from '../../common/store'
+import type { Notice, Runner } from '../../runner'
+import { ABSENT, BLANK, outcomeOf, rightContent, typedContent, type Place } from './places'
+
+/** An answer that was entered. */
+export interface Entered {
+  readonly place: Place
+  readonly content: Content
+  readonly outcome: Outcome
+}
+
+/** Where entry stands: `index` is the place whose answer comes next (the number of places when all are done). */
+export interface SessionState {
+  readonly index: number
+  readonly entered: ReadonlyMap<string, Entered>
+  /** How many answers are still on their way into the sheet. */
+  readonly writing: number
+  readonly problem: Notice | null
+}
+
+/**
+ * Entering answers one after another. Every answer is written as it is entered, while the next one can already be typed; what has been
+ * entered is safe at any moment. Where writing one fails, entry goes back to it and says why.
+ */
+export class Session extends Store<SessionState> {
+  readonly #edits = new Map<string, Edit>()
+  #queue: Promise<void> = Promise.resolve()
+  #round = 0
+  #done: Done | undefined
+
+  constructor(
+    private readonly runner: Runner,
+    private readonly sheet: SheetRef,
+    readonly places: readonly Place[],
+  ) {
+    super({ index: 0, entered: new Map(), writing: 0, problem: null })
+  }
+
+  /** The place whose answer comes next, or undefined when all are done. */
+  get place(): Place | undefined {
+    return this.places[this.state().index]
+  }
+
+  /** The right answer. */
+  readonly right = (): void => {
+    if (this.place) this.#enter(this.place, rightContent(this.place.key))
+  }
+
+  /** An answer as the pupil wrote it. */
+  readonly typed = (text: string): void => {
+    if (this.place) this.#enter(this.place, typedContent(text))
+  }
+
+  readonly absent = (): void => {
+    if (this.place) this.#enter(this.place, ABSENT)
+  }
+
+  readonly blank = (): void => {
+    if (this.place) this.#enter(this.place, BLANK)
+  }
+
+  /** Goes on without entering anything. */
+  readonly skip = (): void => {
+    this.set({ index: Math.min(this.places.length, this.state().index + 1), problem: null })
+  }
+
+  /** Goes back by one. */
+  readonly back = (): void => {
+    this.set({ index: Math.max(0, this.state().index - 1), problem: null })
+  }
+
+  /** Resolves when everything entered is in the sheet. */
+  readonly settled = (): Promise<void> => this.#queue
+
+  #enter(place: Place, content: Content): void {
+    const { entered, index, writing } = this.state()
+    const now = new Map(entered).set(place.address, {
+      place,
+      content,
+      outcome: outcomeOf(content, place.key),
+    })
+    this.set({ entered: now, index: index + 1, writing: writing + 1, problem: null })
+    const round = this.#round
+    this.#queue = this.#queue.then(() => this.#write(place, content, index, round))
+  }
+
+  async #write(place: Place, content: Content, index: number, round: number): Promise<void> {
+    try {
+      if (round === this.#round) await this.#put(place, content)
+      else this.#withdraw(place)
+    } catch (error) {
+      this.#round++
+      this.#withdraw(place)
+      const { sentence, next } = problemOf(error)
+      const words = `The answer of ${place.pupil} in ${place.address} was not written: ${sentence}`
+      this.set({ index, problem: { kind: 'problem', sentence: words, next } })
+    } finally {
+      this.set({ writing: this.state().writing - 1 })
+    }
+  }
+
+  /** Writes an answer. One that was entered before is taken back first, so that Undo gives the cell what it held before entry. */
+  async #put({ address, cell }: Place, content: Content): Promise<void> {
+    if (this.#done && !this.runner.keeps(this.#done)) this.#edits.clear()
+    const earlier = this.#edits.get(address)
+    if (earlier) {
+      await takeBack({ title: '', edits: [earlier] })
+      this.#edits.delete(address)
+    }
+    const edit = cellsEdit(this.sheet, [{ top: cell.row, left: cell.column, rows: [[content]] }])
+    await perform('', [edit])
+    this.#edits.set(address, edit)
+    const done = { title: `quick entry on ${this.sheet.name}`, edits: [...this.#edits.values()] }
+    this.runner.wrote(done, this.#done)
+    this.#done = done
+  }
+
+  #withdraw({ address }: Place): void {
+    const entered = new Map(this.state().entered)
+    entered.delete(address)
+    this.set({ entered })
+  }
+}
