@@ -87,6 +87,9 @@ export class Bench {
       },
     }
     grid.listen({
+      editing: (typing) => {
+        this.host.editing = typing
+      },
       edited: (sheetId, area, before) => {
         this.#tellChange(sheetId, area, 'Unknown', before)
       },

@@ -2,6 +2,7 @@ import { BATCHES } from './contract/batches'
 import { CELLS } from './contract/cells'
 import type { Check } from './contract/check'
 import { FORMATS } from './contract/formats'
+import { PICTURES } from './contract/pictures'
 import { RANGES } from './contract/ranges'
 import { SHEETS } from './contract/sheets'
 import { THINGS } from './contract/things'
@@ -12,7 +13,15 @@ export type { Check } from './contract/check'
  * What the add-in relies on from its host, written with the public Office.js API alone: the bench must pass all of it,
  * and so must Excel.
  */
-export const CONTRACT: readonly Check[] = [...CELLS, ...RANGES, ...SHEETS, ...FORMATS, ...THINGS, ...BATCHES]
+export const CONTRACT: readonly Check[] = [
+  ...CELLS,
+  ...RANGES,
+  ...SHEETS,
+  ...FORMATS,
+  ...THINGS,
+  ...PICTURES,
+  ...BATCHES,
+]
 
 /** How a check came out; `message` says what went wrong. */
 export interface CheckResult {

@@ -2,7 +2,7 @@ import axe from 'axe-core'
 import ExcelJS from 'exceljs'
 import { readFile } from 'node:fs/promises'
 import type { Browser, Frame, Page } from 'playwright-core'
-import { afterAll, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
 import * as XLSX from 'xlsx'
 import type { CheckResult } from '../../src/bench/contract'
 import type {} from '../../src/bench/page/bench'
@@ -88,6 +88,8 @@ const expectQuiet = () => {
 }
 
 describe('the bench page', () => {
+  afterEach(() => page.close())
+
   test('opens with the demo class and a running pane, and asks for nothing off this computer', async () => {
     await openPage()
     expect(await valuesOf(2, 0, 2, 3)).toEqual([
@@ -117,7 +119,24 @@ describe('the bench page', () => {
     await untilPixels((count) => count > coloured)
     expect(await valuesOf(row, col, 1, 1)).toEqual([[351]])
     expect(await valuesOf(3, 14, 1, 1)).toEqual([['written by the pane']])
+    const typed = `${String.fromCharCode(65 + col)}${row + 1} Unknown`
+    await expect.poll(() => frame.evaluate(() => document.title)).toBe(typed)
     expectQuiet()
+  })
+
+  test('while a cell is being typed in the pane can do nothing, as in Excel', async () => {
+    const frame = await openPage()
+    await page.locator('#univer-sheet-main-canvas_bench').click({ position: { x: 500, y: 200 } })
+    await page.keyboard.type('35')
+    const press = async () => {
+      await frame.getByRole('button', { name: 'Colour the answers' }).click()
+    }
+    const state = () => frame.locator('#state').textContent()
+    await press()
+    await expect.poll(state).toBe('InvalidOperationInCellEditMode')
+    await page.locator('#univer-sheet-main-canvas_bench').click({ position: { x: 300, y: 300 } })
+    await press()
+    await expect.poll(state).toBe('Coloured.')
   })
 
   test('passes the whole host contract', async () => {

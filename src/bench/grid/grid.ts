@@ -108,6 +108,8 @@ export interface GridListener {
   /** `before` is what a single cell held, where that is known. */
   edited(sheetId: string, area: Area, before?: CellValue): void
   selected(sheetId: string, area: Area): void
+  /** Whether a cell is being typed in. */
+  editing(typing: boolean): void
 }
 
 /** A grid that can back the host. Rows and columns are zero-based; widths and heights are in points. */

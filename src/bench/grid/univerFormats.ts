@@ -48,7 +48,7 @@ export class UniverFormats {
   }
 
   #sheet(id: string) {
-    return this.workbook.getSheetBySheetId(id)?.getSheet()
+    return this.workbook.getWorkbook().getSheetBySheetId(id)
   }
   #cell(id: string, row: number, col: number): Nullable<ICellData> {
     return this.#sheet(id)?.getCellRaw(row, col)

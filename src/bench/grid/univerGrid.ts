@@ -19,6 +19,7 @@ import { UniverHeights } from './univerHeights'
 import { fromUniverRange, toUniverRange } from './univerRules'
 
 const SET_CELLS = 'sheet.mutation.set-range-values'
+const EDIT = 'sheet.operation.set-cell-edit-visible'
 /** How long a calculation may take before a read goes ahead without it, in milliseconds. */
 const CALCULATION_LIMIT = 20_000
 
@@ -183,11 +184,20 @@ export class UniverGrid extends UniverSheets implements Grid {
     this.api.addEvent(this.api.Event.SheetValueChanged, ({ effectedRanges, payload }) => {
       const byPerson = 'trigger' in payload.params && payload.params.trigger !== undefined
       if (this.#writing || !byPerson) return
+      this.#hasFormulas ||= effectedRanges.some((range) =>
+        range
+          .getFormulas()
+          .flat()
+          .some((text) => text !== ''),
+      )
       for (const range of effectedRanges)
         listener.edited(range.getSheetId(), fromUniverRange(range.getRange()))
     })
     this.workbook.onSelectionChange(([range]) => {
       if (range) this.#tellSelection(this.activeSheet(), fromUniverRange(range))
+    })
+    this.workbook.onCommandExecuted(({ id, params }) => {
+      if (id === EDIT) listener.editing((params as { visible: boolean }).visible)
     })
     this.#listeners.push(listener)
   }

@@ -42,6 +42,20 @@ export interface ChartFacts {
   height: number
 }
 
+/** A picture on a sheet: PNG or JPEG in base64; lengths in points. */
+export interface ShapeFacts {
+  readonly id: string
+  readonly type: string
+  readonly image: string
+  name: string
+  altText: string
+  lockAspectRatio: boolean
+  left: number
+  top: number
+  width: number
+  height: number
+}
+
 export interface CommentFacts {
   readonly id: string
   readonly row: number
@@ -77,6 +91,7 @@ export interface SheetFacts {
   rowBreaks: number[]
   columnBreaks: number[]
   charts: ChartFacts[]
+  shapes: ShapeFacts[]
   comments: CommentFacts[]
 }
 
@@ -102,6 +117,7 @@ const newSheetFacts = (): SheetFacts => ({
   rowBreaks: [],
   columnBreaks: [],
   charts: [],
+  shapes: [],
   comments: [],
 })
 

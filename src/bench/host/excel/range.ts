@@ -18,6 +18,11 @@ import { TableScopedCollection } from './tableScopedCollection'
 /** Most cells that Excel counts. */
 const MAX_COUNT = 2 ** 31 - 1
 
+/** The lengths of so many columns or rows together. */
+function sum(count: number, length: (index: number) => number): number {
+  return Array.from({ length: count }, (_, index) => length(index)).reduce((a, b) => a + b, 0)
+}
+
 /** A block of cells. */
 export class Range extends PlacedObject {
   static override readonly className = 'Range'
@@ -29,11 +34,13 @@ export class Range extends PlacedObject {
     'columnIndex',
     'formulas',
     'hidden',
+    'left',
     'numberFormat',
     'rowCount',
     'rowHidden',
     'rowIndex',
     'text',
+    'top',
     'valueTypes',
     'values',
   ]
@@ -62,6 +69,16 @@ export class Range extends PlacedObject {
   }
   get worksheet() {
     return this.context.worksheet(this.sheetId)
+  }
+  /** Points from the left edge of the sheet. */
+  get left() {
+    const { grid } = this.context
+    return sum(this.area.col, (col) => grid.columnWidth(this.sheetId, col))
+  }
+  /** Points from the upper edge of the sheet. */
+  get top() {
+    const { grid } = this.context
+    return sum(this.area.row, (row) => grid.rowHeight(this.sheetId, row))
   }
   get format() {
     return new RangeFormat(this.context, this.sheetId, this.area)

@@ -13,6 +13,7 @@ import { NamedItemCollection } from './namedItemCollection'
 import { PageBreakCollection } from './pageBreakCollection'
 import { PageLayout } from './pageLayout'
 import { RangeAreas } from './rangeAreas'
+import { ShapeCollection } from './shapeCollection'
 import { TableCollection } from './tableCollection'
 import { WorksheetFreezePanes } from './worksheetFreezePanes'
 import { WorksheetProtection } from './worksheetProtection'
@@ -102,6 +103,9 @@ export class Worksheet extends HostObject {
   }
   get charts() {
     return new ChartCollection(this.context, this.sheetId)
+  }
+  get shapes() {
+    return new ShapeCollection(this.context, this.sheetId)
   }
   get comments() {
     return new CommentCollection(this.context, this.sheetId)
