@@ -22,11 +22,11 @@ describe('the bench says loudly what it lacks', () => {
   test('an unknown member is an error that names its class and itself', async () => {
     const bench = await startBench()
     const code = await codeOf(async (context) => {
-      context.workbook.worksheets.getActiveWorksheet().shapes.load('items')
+      context.workbook.worksheets.getActiveWorksheet().slicers.load('items')
       await context.sync()
     })
     expect(code).toBe('ApiNotFound')
-    expect([...bench.host.unsupported]).toEqual([['Worksheet.shapes', 1]])
+    expect([...bench.host.unsupported]).toEqual([['Worksheet.slicers', 1]])
   })
 
   test("the host's own helpers cannot be reached over the wire", async () => {
