@@ -31,10 +31,12 @@ export interface LessonWish {
   readonly avoid?: readonly Question[]
 }
 
-/** One grade of the practice. */
+/** One grade of the practice, with its own objective and success criteria. */
 export interface PracticeSet {
   readonly grade: 'A' | 'B' | 'C'
   readonly title: string
+  readonly objective: string
+  readonly criteria: readonly string[]
   readonly questions: readonly WorkedQuestion[]
 }
 
@@ -102,13 +104,14 @@ export function makeLesson({
   }
 
   const { kind } = recipe
-  const above = rungBeside(recipe, 1)
   const [model, partner] = mostWritten(take('model', kind, MODEL_CANDIDATES)).map(workedQuestion)
-  const sets = {
-    A: take('A', (rungBeside(recipe, -1) ?? recipe).kind, practice),
-    B: take('B', kind, practice),
-    C: take('C', above?.kind ?? kind, practice, above ? drawSet : drawMissingNumbers),
-  }
+  const sets = (['A', 'B', 'C'] as const).map((grade): PracticeSet => {
+    const rung = rungOf(recipe, grade)
+    const draw = rung ? drawSet : drawMissingNumbers
+    const questions = take(grade, (rung ?? recipe).kind, practice, draw).map(workedQuestion)
+    const objective = rung ? rung.objective : MISSING_NUMBERS
+    return { grade, title: TITLES[grade], objective, criteria: criteriaFor(rung ?? recipe), questions }
+  })
   const again = recapObjectives(recipe, recap, known, seed).map(
     ({ kind: earlier }, index) => take(`recap ${index}`, earlier, 1)[0],
   )
@@ -118,14 +121,10 @@ export function makeLesson({
   return {
     lesson: {
       recipe,
-      criteria: successCriteria(recipe.operation, kind.type, (kind.topDecimals ?? 0) > 0),
+      criteria: criteriaFor(recipe),
       model,
       partner,
-      practice: (['A', 'B', 'C'] as const).map((grade) => ({
-        grade,
-        title: TITLES[grade],
-        questions: sets[grade].map(workedQuestion),
-      })),
+      practice: sets,
       recap: again.filter((question) => question !== undefined).map(workedQuestion),
     },
   }
@@ -135,6 +134,19 @@ const TITLES: Readonly<Record<PracticeSet['grade'], string>> = {
   A: 'Warm up',
   B: 'Practise',
   C: 'Go further',
+}
+
+const MISSING_NUMBERS = 'I can find a missing number by working out which calculation finds it.'
+
+/** The rung that a grade practises; undefined above the highest, where missing numbers are asked for. */
+function rungOf(recipe: Recipe, grade: PracticeSet['grade']): Recipe | undefined {
+  if (grade === 'A') return rungBeside(recipe, -1) ?? recipe
+  return grade === 'B' ? recipe : rungBeside(recipe, 1)
+}
+
+function criteriaFor({ operation, kind }: Recipe): string[] {
+  const hasPoint = (kind.topDecimals ?? 0) + (kind.bottomDecimals ?? 0) > 0
+  return successCriteria(operation, kind.type, hasPoint)
 }
 
 /** The questions with those first that the written method suits best. */

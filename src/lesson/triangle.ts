@@ -107,7 +107,7 @@ const INNER_GIVEN = [1, 2].flatMap((right) =>
  * drawn until what is shown, with the side total, leaves no other solution. The same seed gives the same puzzle.
  */
 export function trianglePuzzle(grade: TriangleGrade, seed: string | number): TrianglePuzzle {
-  const generator = generatorFrom(seed)
+  const generator = generatorFrom(`${seed} grade ${grade}`)
   const triangles = allTriangles()
   for (;;) {
     const solution = pickFrom(triangles, generator)

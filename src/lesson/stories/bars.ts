@@ -2,15 +2,18 @@ import type { Operation } from '../../arithmetic/question'
 import type { StoryNumbers } from './story'
 import type { Labels, Template } from './template'
 
-/** A piece of a bar model: what it stands for, its amount as printed, its length in steps of the last place, whether it is to be found. */
+/**
+ * A piece of a bar model: what it stands for, its amount as printed, its length in steps of the last place, and where its amount
+ * comes from: told in the story, asked in this step, or found by the step before.
+ */
 export interface Piece {
   readonly label: string
   readonly amount: string
   readonly length: number
-  readonly isAsked: boolean
+  readonly role: 'told' | 'asked' | 'found'
 }
 
-/** The bar of one step: a whole above the two parts that make it up. Both bars of a story are on one scale. */
+/** The bar of one step: a whole above the two parts that make it up. */
 export interface Bar {
   readonly whole: Piece
   readonly parts: readonly [Piece, Piece]
@@ -22,16 +25,16 @@ export function barsOf(
   numbers: StoryNumbers,
   text: (value: number) => string,
 ): [Bar, Bar] {
-  const piece = (name: keyof Labels, isAsked = false): Piece => ({
+  const piece = (name: keyof Labels, role: Piece['role'] = name === 'between' ? 'found' : 'told'): Piece => ({
     label: labels[name],
     amount: text(numbers[name]),
     length: numbers[name],
-    isAsked,
+    role,
   })
   const bar = (operation: Operation, from: keyof Labels, by: keyof Labels, found: keyof Labels): Bar =>
     operation === 'add'
-      ? { whole: piece(found, true), parts: [piece(from), piece(by)] }
-      : { whole: piece(from), parts: [piece(by), piece(found, true)] }
+      ? { whole: piece(found, 'asked'), parts: [piece(from), piece(by)] }
+      : { whole: piece(from), parts: [piece(by), piece(found, 'asked')] }
   const [from, by]: [keyof Labels, keyof Labels] =
     flow === 'onwards'
       ? ['between', 'third']

@@ -1,0 +1,63 @@
+import type { Layout } from '../arithmetic/layout'
+import type { Bar } from './stories/bars'
+
+/** Squares to work a question in: its number on the sheet, the question as printed, and how many squares across and down. */
+export interface Room {
+  readonly label: string
+  readonly text: string
+  readonly columns: number
+  readonly rows: number
+}
+
+/** A question with its written working. */
+export interface Working {
+  readonly label: string
+  readonly text: string
+  readonly layout: Layout
+  readonly answer: string
+}
+
+/** A number triangle: its name on the sheet, the side total, numbers by place from the top corner clockwise, null where the pupil writes. */
+export interface TriangleFigure {
+  readonly label: string
+  readonly total: number
+  readonly numbers: readonly (number | null)[]
+}
+
+/** A cell of a grid: a text, and a small one below it where there is something to add. */
+export interface GridCell {
+  readonly text: string
+  readonly note: string
+}
+
+/**
+ * A piece of a sheet. `fields`: lines to fill in, by their names; `ticks`: sentences with a box each; `rooms`: questions with
+ * squared paper; `worked`: one working, large, with its steps in words; `workings`: several, small; `bars`: a bar model, to be
+ * completed or complete; `together`: blocks that stay on one page.
+ */
+export type Block =
+  | { readonly kind: 'heading' | 'text'; readonly text: string }
+  | { readonly kind: 'fields'; readonly names: readonly string[] }
+  | { readonly kind: 'list' | 'ticks'; readonly items: readonly string[] }
+  | { readonly kind: 'rooms'; readonly rooms: readonly Room[] }
+  | { readonly kind: 'worked'; readonly working: Working; readonly steps: readonly string[] }
+  | { readonly kind: 'workings'; readonly workings: readonly Working[] }
+  | { readonly kind: 'grid'; readonly rows: readonly (readonly GridCell[])[] }
+  | { readonly kind: 'triangles'; readonly triangles: readonly TriangleFigure[] }
+  | { readonly kind: 'bars'; readonly bars: readonly Bar[]; readonly isComplete: boolean }
+  | { readonly kind: 'together'; readonly blocks: readonly Block[] }
+
+/**
+ * One sheet of a hand-out; a long one runs on to further pages. For the `reader` pupil it is set larger than for an adult.
+ */
+export interface Sheet {
+  readonly title: string
+  readonly reader: 'pupil' | 'adult'
+  readonly blocks: readonly Block[]
+}
+
+/** A hand-out: sheets in the order in which they are printed. */
+export interface Handout {
+  readonly title: string
+  readonly sheets: readonly Sheet[]
+}

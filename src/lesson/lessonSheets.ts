@@ -1,0 +1,164 @@
+import type { Block, Handout, Room, Sheet, Working } from './handout'
+import type { Lesson, PracticeSet } from './lessonSet'
+import { operationName } from './words'
+import type { WorkedQuestion } from './worked'
+
+/** Rows of squares for one question: one empty, two for exchanges or the carried tens, two numbers, the answer. */
+const ROOM_ROWS = 6
+/** Empty squares beside the columns of a question. */
+const ROOM_MARGIN = 3
+/** The fewest squares across. */
+const ROOM_COLUMNS = 8
+
+/** Everything for one lesson: the example, the sheet to start together, one for each grade, the answers and the letter home. */
+export function lessonHandout(lesson: Lesson): Handout {
+  return {
+    title: lessonTitle(lesson),
+    sheets: [
+      exampleSheet(lesson),
+      togetherSheet(lesson),
+      ...practiceSheets(lesson),
+      answerSheet(lesson),
+      homeLetter(lesson),
+    ],
+  }
+}
+
+/** "Four-digit numbers: through a zero". */
+export function lessonTitle({ recipe: { topic, name } }: Lesson): string {
+  return `${topic}: ${name.charAt(0).toLowerCase()}${name.slice(1)}`
+}
+
+/** The modelled example with its steps in words, and what to look for. */
+export function exampleSheet({ recipe, criteria, model }: Lesson): Sheet {
+  return {
+    title: recipe.objective,
+    reader: 'pupil',
+    blocks: [
+      { kind: 'heading', text: `Look: ${model.text}` },
+      { kind: 'worked', working: workingOf(model, ''), steps: model.steps },
+      { kind: 'heading', text: 'How I know that I can do it' },
+      { kind: 'ticks', items: criteria },
+    ],
+  }
+}
+
+/** The recap, where there is one, and the partner question, with room to work. */
+export function togetherSheet({ partner, recap }: Lesson): Sheet {
+  return {
+    title: 'Start together',
+    reader: 'pupil',
+    blocks: [
+      { kind: 'fields', names: ['Name', 'Partner'] },
+      ...(recap.length > 0 ? [{ kind: 'heading', text: REMEMBER } as const, roomsOf(recap)] : []),
+      {
+        kind: 'together',
+        blocks: [
+          { kind: 'heading', text: 'Now one like the example' },
+          { kind: 'text', text: 'Take turns: one of you says the next step, the other writes it.' },
+          { kind: 'rooms', rooms: roomsFor([partner], () => '') },
+        ],
+      },
+    ],
+  }
+}
+
+/** A sheet for each grade of the practice. */
+export function practiceSheets({ practice }: Lesson): Sheet[] {
+  return practice.map((set) => ({
+    title: gradeTitle(set),
+    reader: 'pupil',
+    blocks: [
+      { kind: 'fields', names: ['Name', 'Date'] },
+      { kind: 'text', text: set.objective },
+      roomsOf(set.questions),
+      { kind: 'ticks', items: set.criteria },
+    ],
+  }))
+}
+
+const REMEMBER = 'Do you remember?'
+
+/** Every answer with its written working. */
+export function answerSheet(lesson: Lesson): Sheet {
+  const { model, partner, practice, recap } = lesson
+  const part = (text: string, questions: readonly WorkedQuestion[]): Block[] => [
+    { kind: 'heading', text },
+    { kind: 'workings', workings: questions.map((question, index) => workingOf(question, `${index + 1}`)) },
+  ]
+  return {
+    title: `Answers. ${lessonTitle(lesson)}`,
+    reader: 'adult',
+    blocks: [
+      ...part('Modelled example and partner question', [model, partner]),
+      ...practice.flatMap((set) => part(gradeTitle(set), set.questions)),
+      ...(recap.length > 0 ? part(REMEMBER, recap) : []),
+    ],
+  }
+}
+
+/** A letter to the families, in plain language: what is being learnt, what it looks like, and how to help. */
+export function homeLetter({ recipe, model, partner }: Lesson): Sheet {
+  const { operation, objective } = recipe
+  const name = operationName(operation)
+  return {
+    title: `Maths at home: ${name}`,
+    reader: 'adult',
+    blocks: [
+      { kind: 'text', text: 'Dear families,' },
+      { kind: 'text', text: `This week in maths we are learning column ${name}. Our aim is: “${objective}”` },
+      { kind: 'text', text: `Here is an example, set out as we write it at school: ${model.text}.` },
+      { kind: 'worked', working: workingOf(model, ''), steps: [] },
+      { kind: 'heading', text: 'Words that we use' },
+      { kind: 'list', items: WORDS_AT_SCHOOL[operation] },
+      { kind: 'heading', text: 'How you can help' },
+      {
+        kind: 'list',
+        items: [
+          'Ask your child to teach you the method, using the example. Explaining it is the best practice.',
+          ...(operation === 'subtract'
+            ? ['Ask what the crossed-out digits and the small numbers mean.']
+            : ['Ask what the small numbers mean.']),
+          `Try this one together: ${partner.text}. The answer is ${partner.answer}.`,
+          'If the answer is wrong, look for the step where it changed. Mistakes help us to learn.',
+          'Five minutes is plenty. Please stop while it is still fun.',
+        ],
+      },
+      { kind: 'text', text: 'Thank you for your help. Please ask us if anything is not clear.' },
+      { kind: 'fields', names: ['Teacher'] },
+    ],
+  }
+}
+
+const WORDS_AT_SCHOOL: Readonly<Record<Lesson['recipe']['operation'], readonly string[]>> = {
+  subtract: [
+    'Column: the ones stand under the ones, the tens under the tens, and so on.',
+    'Exchange: when a column does not have enough, we swap 1 from the column on its left for 10. The old digit is crossed out and the new one is written above it.',
+    'Inverse: the opposite. We check a subtraction by adding.',
+  ],
+  add: [
+    'Column: the ones stand under the ones, the tens under the tens, and so on.',
+    'Carry: when a column makes 10 or more, we swap 10 for 1 in the column on its left. We write a small 1 there.',
+    'Inverse: the opposite. We check an addition by subtracting.',
+  ],
+}
+
+function gradeTitle({ grade, title }: PracticeSet): string {
+  return `${grade}. ${title}`
+}
+
+function roomsOf(questions: readonly WorkedQuestion[]): Block {
+  return { kind: 'rooms', rooms: roomsFor(questions, (index) => `${index + 1}`) }
+}
+
+/** Room on squared paper for questions, as wide for all as the longest needs, so that no room gives its answer away. */
+export function roomsFor(questions: readonly WorkedQuestion[], label: (index: number) => string): Room[] {
+  const across = questions.map(({ layout }) => layout.heads.length + ROOM_MARGIN)
+  const columns = Math.max(ROOM_COLUMNS, ...across)
+  return questions.map(({ text }, index) => ({ label: label(index), text, columns, rows: ROOM_ROWS }))
+}
+
+/** A question's working with its number on the sheet. */
+export function workingOf({ text, layout, answer }: WorkedQuestion, label: string): Working {
+  return { label, text, layout, answer }
+}

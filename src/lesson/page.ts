@@ -1,0 +1,96 @@
+import { barDrawing, squaredPaper, triangleDrawing, writtenWorking } from './drawings'
+import { escapeText } from './escape'
+import type { Block, GridCell, Handout, Sheet, Working } from './handout'
+import { PRINT_STYLE } from './printStyle'
+
+/**
+ * A hand-out as one HTML page to print on A4, complete in itself: no script, nothing from outside, every text escaped. Each sheet
+ * starts a new page; questions, drawings and headings with what follows are not torn apart.
+ */
+export function printablePage({ title, sheets }: Handout): string {
+  return [
+    '<!doctype html>',
+    '<html lang="en-GB">',
+    '<head>',
+    '<meta charset="utf-8">',
+    `<title>${escapeText(title)}</title>`,
+    `<style>${PRINT_STYLE}</style>`,
+    '</head>',
+    '<body>',
+    ...sheets.map(sheetSection),
+    '</body>',
+    '</html>',
+    '',
+  ].join('\n')
+}
+
+function sheetSection({ title, reader, blocks }: Sheet): string {
+  return [
+    `<section class="sheet ${reader}">`,
+    `<h1>${escapeText(title)}</h1>`,
+    ...blocks.map(blockHtml),
+    '</section>',
+  ].join('\n')
+}
+
+function blockHtml(block: Block): string {
+  switch (block.kind) {
+    case 'heading':
+      return `<h2>${escapeText(block.text)}</h2>`
+    case 'text':
+      return `<p>${escapeText(block.text)}</p>`
+    case 'fields':
+      return `<p class="fields">${block.names.map((name) => `<span>${escapeText(name)}</span>`).join('')}</p>`
+    case 'list':
+    case 'ticks':
+      return `<ul class="${block.kind}">${block.items.map((item) => `<li>${escapeText(item)}</li>`).join('')}</ul>`
+    case 'rooms':
+      return figures(
+        'rooms',
+        block.rooms,
+        ({ label, text, columns, rows }) => caption(label, text) + squaredPaper(columns, rows),
+      )
+    case 'worked':
+      return `<div class="worked">${writtenWorking(block.working.layout)}${stepList(block.steps)}</div>`
+    case 'workings':
+      return figures('workings', block.workings, workingHtml)
+    case 'grid':
+      return `<table class="grid">${block.rows.map(gridRow).join('')}</table>`
+    case 'triangles':
+      return figures(
+        'triangles',
+        block.triangles,
+        ({ label, total, numbers }) => caption(label, '') + triangleDrawing(total, numbers),
+      )
+    case 'bars':
+      return figures('bars', block.bars, (bar) => barDrawing(bar, block.isComplete))
+    case 'together':
+      return `<div class="together">${block.blocks.map(blockHtml).join('\n')}</div>`
+  }
+}
+
+function figures<T>(style: string, items: readonly T[], inner: (item: T) => string): string {
+  return `<div class="${style}">${items.map((item) => `<figure>${inner(item)}</figure>`).join('')}</div>`
+}
+
+function caption(label: string, text: string): string {
+  if (label === '' && text === '') return ''
+  const number = label === '' ? '' : `<b>${escapeText(label)}</b>`
+  return `<figcaption>${number}${escapeText(text)}</figcaption>`
+}
+
+function workingHtml({ label, text, layout, answer }: Working): string {
+  return `${caption(label, text)}${writtenWorking(layout)}<p class="answer">${escapeText(answer)}</p>`
+}
+
+function stepList(steps: readonly string[]): string {
+  return steps.length === 0 ? '' : `<ol>${steps.map((step) => `<li>${escapeText(step)}</li>`).join('')}</ol>`
+}
+
+function gridRow(cells: readonly GridCell[]): string {
+  const inner = cells.map(
+    ({ text, note }) =>
+      `<td>${escapeText(text)}${note === '' ? '' : `<small>${escapeText(note)}</small>`}</td>`,
+  )
+  return `<tr>${inner.join('')}</tr>`
+}
