@@ -11,6 +11,8 @@ interface Format {
   readonly address: string
   readonly formula: string
   readonly look: Look
+  /** Its place among all of the sheet's, from 0; left out, it comes first. */
+  readonly priority?: number
 }
 
 /** A conditional format of ours that stands on the sheet; `addresses` are its blocks. */
@@ -19,6 +21,7 @@ interface OwnFormat {
   readonly addresses: readonly string[]
   readonly formula: string
   readonly look: Look
+  readonly priority: number
 }
 
 /** The formula of the rule that flags names, by which flags are told from marks. */
@@ -53,13 +56,7 @@ export function rulesEdit(
       const now = listing.own().filter(isOne)
       const lost = kept.filter(({ id }) => !now.some((each) => each.id === id))
       const added = now.filter(({ id }) => !kept.some((each) => each.id === id))
-      return [
-        change(
-          sheet,
-          added,
-          lost.flatMap(({ addresses, formula, look }) => each(addresses, formula, look)),
-        ),
-      ]
+      return [change(sheet, added, lost.flatMap(restored))]
     },
     left: () => [],
   }
@@ -67,6 +64,11 @@ export function rulesEdit(
 
 function formatsOf(rules: readonly Rule[]): Format[] {
   return rules.flatMap(({ areas, formula, look }) => each(areas.map(areaAddress), `=${formula}`, LOOKS[look]))
+}
+
+/** A format that was taken off, to be put into its place again. */
+function restored({ addresses, formula, look, priority }: OwnFormat): Format[] {
+  return each(addresses, formula, look).map((format, index) => ({ ...format, priority: priority + index }))
 }
 
 /** A conditional format takes one block: for the others the formula is moved to their first cell. */
@@ -88,7 +90,10 @@ function conditionalFormats(
   return workbook.worksheets.getItem(id).getRange().conditionalFormats
 }
 
-/** Takes formats off and puts others on. Each new one goes to the top, so that the last comes first. */
+/**
+ * Takes formats off and puts others on. A new one goes to the top, so that those without a place of their own are added from the last to the
+ * first; the others follow from the first place to the last.
+ */
 function change(sheet: SheetRef, off: readonly OwnFormat[], on: readonly Format[]): Part {
   return {
     cells: off.length + on.length,
@@ -96,15 +101,20 @@ function change(sheet: SheetRef, off: readonly OwnFormat[], on: readonly Format[
       const worksheet = context.workbook.worksheets.getItem(sheet.id)
       const formats = conditionalFormats(context, sheet)
       for (const { id } of off) formats.getItem(id).delete()
-      for (const format of on.toReversed()) add(worksheet, format)
+      const placed = on.filter(({ priority }) => priority !== undefined)
+      const first = on.filter(({ priority }) => priority === undefined)
+      for (const format of first.toReversed()) add(worksheet, format)
+      for (const format of placed.toSorted((a, b) => (a.priority ?? 0) - (b.priority ?? 0)))
+        add(worksheet, format)
     },
   }
 }
 
 const SIDES = ['top', 'bottom', 'left', 'right'] as const
 
-function add(sheet: Excel.Worksheet, { address, formula, look }: Format): void {
-  const { custom } = sheet.getRange(address).conditionalFormats.add('Custom')
+function add(sheet: Excel.Worksheet, { address, formula, look, priority }: Format): void {
+  const added = sheet.getRange(address).conditionalFormats.add('Custom')
+  const { custom } = added
   const { format } = custom
   custom.rule.formula = formula
   format.fill.color = `#${look.fill}`
@@ -112,11 +122,11 @@ function add(sheet: Excel.Worksheet, { address, formula, look }: Format): void {
   if (look.bold) format.font.bold = true
   if (look.italic) format.font.italic = true
   if (look.numberFormat !== null) format.numberFormat = look.numberFormat
-  if (look.border === null) return
-  for (const side of SIDES) {
+  for (const side of look.border === null ? [] : SIDES) {
     format.borders[side].style = look.border === 'thin' ? 'Continuous' : 'Dash'
     format.borders[side].color = `#${look.ink}`
   }
+  if (priority !== undefined) added.priority = priority
 }
 
 interface Loaded {
@@ -150,7 +160,7 @@ class Listing {
           const format = formats.getItem(id)
           const ranges = format.getRanges()
           format.load(
-            'id, custom/rule/formula, custom/format/numberFormat, custom/format/fill/color, custom/format/font/color, ' +
+            'id, priority, custom/rule/formula, custom/format/numberFormat, custom/format/fill/color, custom/format/font/color, ' +
               'custom/format/font/bold, custom/format/font/italic',
           )
           const border = format.custom.format.borders.getItem('EdgeTop')
@@ -169,6 +179,7 @@ class Listing {
         id: format.id,
         addresses: ranges.address.split(',').map((address) => address.replace(/^.*!/, '')),
         formula: format.custom.rule.formula,
+        priority: format.priority,
         look: lookOf(format.custom.format, border.style),
       }))
   }
