@@ -27,3 +27,12 @@ export const CLOSE = drawn('M5 5l10 10M15 5 5 15')
 export const BACK = drawn('M12.5 4 6.5 10l6 6')
 export const ERASE = drawn('M8 16 3.6 11.6 11.2 4l5.2 5.2L9.6 16H16M7.4 7.8l5.2 5.2')
 export const SELECT = drawn('M3.5 8V3.5H8M12 3.5h4.5V8M16.5 12v4.5H12M8 16.5H3.5V12M7 7h6v6H7z')
+export const NEXT = drawn('M7.5 4l6 6-6 6')
+export const FIRST = drawn('M5.5 4v12M14 4 8 10l6 6')
+export const LAST = drawn('M14.5 4v12M6 4l6 6-6 6')
+export const SCREEN = drawn('M3 4h14v9H3zM10 13v3.5M6.5 16.5h7')
+export const CELLS = drawn('M3.5 4h13v12h-13zM3.5 10h13M10 4v12')
+export const PICTURE = drawn('M3.5 4h13v12h-13zM3.5 13.5l4-4 3.5 3.5 2.5-2.5 3 3M13 7.5v.1')
+export const GEAR = drawn(
+  'M10 7.2a2.8 2.8 0 1 0 0 5.6 2.8 2.8 0 0 0 0-5.6ZM10 2.8v2M10 15.2v2M2.8 10h2M15.2 10h2M4.9 4.9l1.4 1.4M13.7 13.7l1.4 1.4M4.9 15.1l1.4-1.4M13.7 6.3l1.4-1.4',
+)
