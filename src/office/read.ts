@@ -31,7 +31,7 @@ export interface SheetReading {
 }
 
 /** The names of the sheets that the add-in writes, numbered where a name was taken. */
-const OWN_NAME = /^(?:mastery|record|answer key)(?: \(\d+\))?$/i
+const OWN_NAME = /^(?:mastery|record|answer key|this week|reports)(?: \(\d+\))?$/i
 
 /**
  * Reads the active sheet, or the one with the id: two requests for up to 20,000 cells; beyond, rows piece by piece, with progress and
@@ -139,13 +139,11 @@ async function readPiece(id: string, area: Area, besides: readonly Part[]): Prom
       const range = context.workbook.worksheets.getItem(id).getRange(areaAddress(area))
       range.load('values, formulas, numberFormat')
       await context.sync()
-      const formulas = range.formulas as unknown[][]
+      const values = range.values as CellValue[][]
       return {
-        values: range.values as CellValue[][],
+        values,
         formats: range.numberFormat as string[][],
-        formulas: formulas.map((row) =>
-          row.map((held) => (typeof held === 'string' && held.startsWith('=') ? held : '')),
-        ),
+        formulas: formulasIn(range.formulas as unknown[][], values),
       }
     })
   } catch (error) {
@@ -154,6 +152,15 @@ async function readPiece(id: string, area: Area, besides: readonly Part[]): Prom
     const upper = await readPiece(id, { ...area, bottom: middle }, besides)
     return joined([upper, await readPiece(id, { ...area, top: middle + 1 }, [])])
   }
+}
+
+/** The formulas among what cells hold; a text that only looks like one equals its value. */
+function formulasIn(held: readonly unknown[][], values: readonly CellValue[][]): string[][] {
+  return held.map((row, i) =>
+    row.map((formula, j) =>
+      typeof formula === 'string' && formula.startsWith('=') && formula !== values[i]?.[j] ? formula : '',
+    ),
+  )
 }
 
 /** Some cells of a sheet, named as Excel names them ("B5:N33"). */
