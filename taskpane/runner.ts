@@ -1,5 +1,5 @@
 import { takeBack, type Done } from '../src/office/edit'
-import { problemOf, Stopped } from '../src/office/errors'
+import { codeOf, problemOf, Stopped } from '../src/office/errors'
 import type { Work } from '../src/office/work'
 import { Store } from './common/store'
 
@@ -85,7 +85,7 @@ export class Runner extends Store<RunnerState> {
   /** Says what went wrong. */
   readonly tell = (error: unknown): void => {
     const problem = problemOf(error)
-    if (!(problem instanceof Stopped) && problem.cause !== undefined) console.error(problem.cause)
+    if (problem.cause !== undefined && codeOf(problem.cause) === '') console.error(problem.cause)
     const kind = problem instanceof Stopped ? 'done' : 'problem'
     this.set({ notice: { kind, sentence: problem.sentence, next: problem.next } })
   }
