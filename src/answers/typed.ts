@@ -65,15 +65,21 @@ function readNumber(value: number): TypedAnswer {
   return { kind: 'number', value: String(Number(value.toPrecision(15))) }
 }
 
-const AMOUNT = /^(?:= ?)?(?<sign>[-−–]?) ?(?<pounds>£?) ?(?<digits>\d+(?:\.\d*)?|\.\d+) ?(?<pence>p?)\.?$/
+const AMOUNT =
+  /^(?:= ?)?(?<sign>[-−–]?) ?(?<pounds>£?) ?(?<digits>\d+(?:\.\d*)?|\.\d+) ?(?<suffix>p|[km]?g|[kcm]?m|m?l|)\.?$/
 
 function readAmount(text: string, unit: Unit): TypedAnswer {
-  const { sign, pounds, digits = '', pence } = AMOUNT.exec(withoutSeparators(text))?.groups ?? {}
+  const { sign, pounds, digits = '', suffix = '' } = AMOUNT.exec(withoutSeparators(text))?.groups ?? {}
   const numeral = readNumeral(digits.replace(/\.$/, ''))
-  if (!numeral) return UNREADABLE
-  const typedIn: Unit = pounds ? '£' : pence ? 'p' : unit
+  if (!numeral || !goesWith(suffix, unit)) return UNREADABLE
+  const typedIn: Unit = pounds ? '£' : suffix === 'p' ? 'p' : unit
   const value = valueText(inUnit(numeral, typedIn, unit))
   return { kind: 'number', value: sign ? `-${value}` : value }
+}
+
+/** Whether what stands behind a typed number can: nothing or a p, or the measure that the question is in. */
+function goesWith(suffix: string, unit: Unit): boolean {
+  return suffix === '' || suffix === 'p' || suffix === unit
 }
 
 function inUnit(numeral: Numeral, from: Unit, to: Unit): Numeral {

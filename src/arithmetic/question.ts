@@ -23,8 +23,14 @@ export interface Calculation {
 /** The number that the pupil is to find: the result, or the number before or behind the sign. */
 export type Missing = 'result' | 'first' | 'second'
 
-/** '' for plain numbers, '£' for pounds (pence are turned into pounds), 'p' where every number is in pence. */
-export type Unit = '' | '£' | 'p'
+/** The measures that a number can be in. */
+export const MEASURES = ['kg', 'g', 'km', 'm', 'cm', 'mm', 'l', 'ml'] as const
+
+/**
+ * '' for plain numbers, '£' for pounds (pence are turned into pounds), 'p' where every number is in pence, or the measure that all
+ * numbers are in.
+ */
+export type Unit = '' | '£' | 'p' | (typeof MEASURES)[number]
 
 /** A question, and the calculation whose answer is the missing number (□ − 46 = 30 is found by 30 + 46). */
 export interface Question {
@@ -41,16 +47,17 @@ const NOT_A_QUESTION = 'This is not an addition or subtraction question such as 
 const SMALLER_ON_TOP = 'The number taken away is greater than the number it is taken from.'
 const TOO_LONG = `A number has more than ${MOST_WHOLE_DIGITS} digits before the point or ${MOST_PLACES} after it.`
 const NO_SUCH_NUMBER = 'No number from 0 up makes this calculation true.'
+const MIXED_UNITS = 'The numbers are in different measures.'
 const NOTHING_MISSING = 'No number is missing: the calculation already has its answer.'
 
-const NUMBER = String.raw`£? ?(?:\d+(?:\.\d+)?|\.\d+)(?: ?p\b)?`
-const BLANK = String.raw`[□▢☐◻⬜]|\?+|\[ ?\]|_(?: ?_)*|\.{3,}`
-const MINUS = String.raw`[-−–—‐‑‒]|subtract|take away|minus`
-const PLUS = String.raw`\+|add|plus`
+const NUMBER = String.raw`£? ?(?:\d+(?:\.\d+)?|\.\d+)(?: ?(?:p|${MEASURES.join('|')})\b)?`
+const BLANK = String.raw`[□▢☐◻⬜◯○■▭]|\?+|\[ ?\]|\( ?\)|_(?: ?_)*|\.{3,}`
+const MINUS = String.raw`[-−–—‐‑‒➖]|subtract|take away|minus|less`
+const PLUS = String.raw`\+|➕|add|plus`
 
 const operand = (name: string) => `(?<${name}>${NUMBER}|${BLANK})`
 const SIGN = `(?:(?<minus>${MINUS})|(?<plus>${PLUS}))`
-const ASKED = `(?: ?=)?(?: ?(?:${BLANK}))?(?: ?[.:])?$`
+const ASKED = `(?: ?(?:=|equals))?(?: ?(?:${BLANK}))?(?: ?[.:])?$`
 const CALCULATION = [
   new RegExp(`^${operand('first')} ?${SIGN} ?${operand('second')}${ASKED}`),
   new RegExp(`^${operand('first')} ?${SIGN} ?${operand('second')} ?= ?${operand('result')}(?: ?[.:])?$`),
@@ -59,20 +66,30 @@ const CALCULATION = [
     `^(?<minus>subtract|take(?: away)?) ${operand('second')} (?:away )?from ${operand('first')}${ASKED}`,
   ),
   new RegExp(`^(?<plus>add) ${operand('second')} to ${operand('first')}${ASKED}`),
+  new RegExp(`^(?<plus>add|(?:the )?(?:sum|total) of) ${operand('first')} and ${operand('second')}${ASKED}`),
+  new RegExp(`^(?<minus>(?:the )?difference between) ${operand('first')} and ${operand('second')}${ASKED}`),
 ]
 
 const LABEL = new RegExp(
   '^(?:' +
     String.raw`\(?(?:\d{1,3} ?[a-z]?|[a-z]|[ivx]{1,4})[):] ?` + // 1) 2: (a) iv)
-    String.raw`|\d{1,3}[a-z]?\. ` + // 3. (with a space: 3.5 is a number)
-    String.raw`|(?:question|q|no\.?|number|#) ?\d{1,3} ?[a-z]?(?:[):.] ?| ?[-–—] | )` + // Q4, Question 4:
+    String.raw`|(?:\d{1,3}[a-z]?|[a-z])\. ` + // 3. a. (with a space: 3.5 is a number)
+    String.raw`|(?:question|qu|q|no\.?|number|#)\.? ?\d{1,3} ?[a-z]?(?:[):.] ?| ?[-–—] | )` + // Q4, Question 4:
+    String.raw`|[★☆*•▪] ?|(?:challenge|extension|bonus|starter|warm up): ?` +
     ')',
 )
 const LEAD_IN =
   /^(?:please )?(?:work out|calculate|compute|find|solve|complete|answer|what is|what's|how much is)(?: the answer to)?:? /
+/** What may stand behind a question: the marks it is worth, a star. */
+const TAIL = /(?: ?[([]\d{1,2}(?: ?(?:marks?|points?|pts?|m))?[)\]]| \/ ?\d{1,2}| ?\*+)$/
+/** A number in a line of its own above the question. */
+const NUMBER_ABOVE = /^\s*\(?\d{1,3}[a-z]?[).:]?[^\S\r\n]*[\r\n]+(?=[^\d]*\d[\d,. ]*[^\d,. ][^\d]*\d)/i
 
-function withoutLabel(text: string): string {
-  return text.replace(LABEL, '').replace(LEAD_IN, '').replace(LABEL, '')
+/** The question alone, folded: without its number, the words before it, brackets around it and the marks behind it. */
+function bareText(text: string): string {
+  const folded = foldText(text.replace(NUMBER_ABOVE, '').replaceAll('\ufe0f', ''))
+  const bare = folded.replace(LABEL, '').replace(LEAD_IN, '').replace(LABEL, '').replace(TAIL, '')
+  return bare.replace(/^\((.*\d.*)\)$/, '$1').replace(/^= ?(?=.*\d.*\D.*\d)/, '')
 }
 
 /**
@@ -80,13 +97,14 @@ function withoutLabel(text: string): string {
  * "£3.45 + 86p =", "□ − 46 = 30". The problem is a sentence for the teacher.
  */
 export function readQuestion(text: string): Reading {
-  const plain = withoutSeparators(withoutLabel(foldText(text)))
+  const plain = withoutSeparators(bareText(text))
   const groups = CALCULATION.map((form) => form.exec(plain)?.groups).find((found) => found !== undefined)
   if (!groups) return { problem: NOT_A_QUESTION }
   const sign: Operation = groups.plus === undefined ? 'subtract' : 'add'
   const printed = [groups.first, groups.second, groups.result].map(readAmount)
   const numbers = printed.filter((amount) => amount !== null)
   const unit = unitOf(numbers)
+  if (unit === null) return { problem: MIXED_UNITS }
   const [first, second, result] = printed.map((amount) => amount && inUnit(amount, unit))
   if (numbers.length < 2) return { problem: NOT_A_QUESTION }
   if (numbers.some(({ numeral }) => isTooLong(numeral))) return { problem: TOO_LONG }
@@ -132,13 +150,17 @@ interface Amount {
 
 function readAmount(text: string | undefined): Amount | null {
   if (text === undefined) return null
-  const numeral = readNumeral(text.replace(/[£p ]/g, ''))
-  return numeral && { numeral, unit: text.startsWith('£') ? '£' : text.endsWith('p') ? 'p' : '' }
+  const numeral = readNumeral(text.replace(/[^\d.]/g, ''))
+  const measure = MEASURES.find((each) => text.replace(/[\d. ]/g, '') === each)
+  return numeral && { numeral, unit: text.startsWith('£') ? '£' : text.endsWith('p') ? 'p' : (measure ?? '') }
 }
 
-function unitOf(amounts: readonly Amount[]): Unit {
-  if (amounts.some(({ unit }) => unit === '£')) return '£'
-  return amounts.some(({ unit }) => unit === 'p') ? 'p' : ''
+/** The unit of a question's numbers, where a number without one is in that of the others; null where they do not go together. */
+function unitOf(amounts: readonly Amount[]): Unit | null {
+  const units = new Set(amounts.map(({ unit }) => unit).filter((unit) => unit !== ''))
+  if (units.has('£')) units.delete('p')
+  const [unit = ''] = units
+  return units.size > 1 ? null : unit
 }
 
 function inUnit({ numeral, unit }: Amount, wanted: Unit): Numeral {
@@ -149,9 +171,10 @@ function isTooLong(numeral: Numeral): boolean {
   return wholeDigits(numeral) > MOST_WHOLE_DIGITS || numeral.places > MOST_PLACES
 }
 
-/** A number with its unit, as printed for a pupil: "7,214", "£3.45", "86p". */
+/** A number with its unit, as printed for a pupil: "7,214", "£3.45", "86p", "5.2 kg". */
 export function amountText(numeral: Numeral, unit: Unit): string {
-  return unit === '£' ? `£${groupedText(numeral)}` : groupedText(numeral) + unit
+  if (unit === '£') return `£${groupedText(numeral)}`
+  return groupedText(numeral) + (unit === '' || unit === 'p' ? unit : ` ${unit}`)
 }
 
 /** The question as printed for a pupil, with the real minus sign: "7,214 − 86", "□ − 46 = 30". */

@@ -19,7 +19,8 @@ export function matrixOf(sheet: ExcelJS.Worksheet): Matrix {
     const cells = { values: [] as CellValue[], formats: [] as string[], formulas: [] as string[] }
     sheet.findRow(row)?.eachCell({ includeEmpty: true }, (cell) => {
       const covered = cell.isMerged && cell.master !== cell
-      cells.values.push(covered ? null : plainValue(cell.value))
+      // The library drops a formula's result where it is 0 or FALSE from `value`, not from `result`.
+      cells.values.push(covered ? null : plainValue(cell.formula ? cell.result : cell.value))
       cells.formats.push(cell.numFmt || 'General')
       cells.formulas.push(cell.formula ? `=${cell.formula}` : '')
     })

@@ -56,7 +56,7 @@ function listOf(view: View): ClassList | null {
   const { first, surname } = found
   const rows = filled.filter((row) => {
     const name = nameIn(view, found, row)
-    return !isHeadingLabel(name) && (looksLikeName(name) || (header >= 0 && /^\d+$/.test(name)))
+    return !isHeadingLabel(name) && (found.headed ? /[\p{L}\d]/u.test(name) : looksLikeName(name))
   })
   const own = surname === null ? [first] : [first, surname]
   return listed(

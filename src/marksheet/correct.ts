@@ -1,7 +1,8 @@
 import { readQuestion } from '../arithmetic/question'
 import type { AnswerCell, FoundPupil, FoundQuestion, Marksheet, Orientation } from './find'
 import { areaAddress, areaOf, viewOf, type Area, type Matrix, type View } from './matrix'
-import { findNameColumns, isHeadingOrSummary, nameIn, type NameColumns } from './names'
+import { isHeadingLabel } from './labels'
+import { findNameColumns, nameIn, type NameColumns } from './names'
 
 /** Where the parts of a marksheet stand. Where questions and answers come in pairs their areas overlap. */
 export interface Ranges {
@@ -29,7 +30,7 @@ export function marksheetFrom(matrix: Matrix, ranges: Ranges): Marksheet | { rea
   const { names, questions, answers } = ranges
   if (questions.bottom < names.top) return grid(matrix, ranges, 'pupils-down')
   if (questions.right < names.left) return grid(matrix, ranges, 'pupils-across')
-  if (names.right < questions.left && overlap(names, answers, 'top', 'bottom')) return pairs(matrix, ranges)
+  if (names.right < questions.left && overlap(names, questions, 'top', 'bottom')) return pairs(matrix, ranges)
   return {
     problem:
       `The questions in ${areaAddress(questions)} must stand above the pupils’ names in ${areaAddress(names)}, ` +
@@ -106,7 +107,7 @@ function pupilsIn(
   const columns = nameColumns(view, names, rows)
   return rows.flatMap((row): FoundPupil[] => {
     const name = nameIn(view, columns, row)
-    if (name === '' || isHeadingOrSummary(name)) return []
+    if (name === '' || isHeadingLabel(name)) return []
     const nameCells = span(names.left, Math.min(names.right, names.left + 1)).map((column) =>
       view.ref(row, column),
     )
@@ -116,13 +117,13 @@ function pupilsIn(
 
 /** One column of names; of two, the headings tell first name from surname, else they are read as they stand. */
 function nameColumns(view: View, { top, left, right }: Area, rows: readonly number[]): NameColumns {
-  if (left === right) return { first: left, surname: null }
+  if (left === right) return { first: left, surname: null, kind: 'headed' }
   const found = findNameColumns(view, top - 1, [left, left + 1], rows)
-  return found && found.surname !== null ? found : { first: left, surname: left + 1 }
+  return found && found.surname !== null ? found : { first: left, surname: left + 1, kind: 'headed' }
 }
 
 function questionAt(view: View, row: number, column: number): FoundQuestion[] {
-  const text = view.text(row, column)
+  const text = String(view.value(row, column) ?? '')
   const reading = readQuestion(text)
   return 'question' in reading ? [{ ...view.ref(row, column), text, question: reading.question }] : []
 }

@@ -1,15 +1,10 @@
 import { readQuestion, type Question } from '../arithmetic/question'
-import { readTyped } from '../answers/typed'
+import { answerKey, markAnswer, readTyped } from '../answers/typed'
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
-import {
-  findNameColumns,
-  isHeadingOrSummary,
-  isNameColumn,
-  looksLikeName,
-  nameIn,
-  type NameColumns,
-} from './names'
+import { isHeadingLabel, looksLikeName } from './labels'
+import { findNameColumns, isNameColumn, nameIn, type NameColumns } from './names'
+import { pupilRows } from './rows'
 
 export type Orientation = 'pupils-down' | 'pupils-across' | 'pairs'
 
@@ -62,17 +57,41 @@ export function findMarksheets(matrix: Matrix): Marksheet[] {
     ...blocks.flatMap((block) => pairsIn(upright, block)),
     ...pupilsBelow(upright, heading, 'pupils-down'),
   ]
-  const taken = new Set(found.flatMap(({ questions }) => questions.map(cellKey)))
-  const turned = viewOf(matrix, true)
-  const rest = spots.filter((spot) => !taken.has(cellKey(spot)))
-  const turnedRest = rest.map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
-  found.push(...pupilsBelow(turned, turnedRest, 'pupils-across'))
-  return found.sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+  const single = groupBy(leftOver(heading, found), ({ row }) => row)
+  found.push(
+    ...[...single.values()].flatMap((row) => (hasAnswersBeside(upright, row) ? pairsIn(upright, row) : [])),
+  )
+  const turned = leftOver(spots, found).map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
+  found.push(...pupilsBelow(viewOf(matrix, true), turned, 'pupils-across'))
+  return found
+    .filter((each) => isPlausible(matrix, each))
+    .sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
 }
 
 const cellKey = ({ row, column }: CellRef) => `${row},${column}`
 
-const MAY_BE_QUESTION = /[-−–—‐‑‒－+＋]|subtract|take|minus|add|plus/i
+function leftOver(spots: readonly Spot[], found: readonly Marksheet[]): Spot[] {
+  const taken = new Set(found.flatMap(({ questions }) => questions.map(cellKey)))
+  return spots.filter((spot) => !taken.has(cellKey(spot)))
+}
+
+/** Results, reading ages and ranges look like bare questions ("3-1"); where answers stand below such, one must be right. */
+function isPlausible({ values }: Matrix, { orientation, questions, pupils }: Marksheet): boolean {
+  if (!questions.every(({ text }) => /^\s*\d{1,3}-\d{1,3}\s*$/.test(text))) return true
+  const keys = questions.map(({ question }) => answerKey(question))
+  const outcomes = pupils.flatMap(({ answers }) =>
+    answers.flatMap(({ row, column, question }) => {
+      const key = keys[question]
+      return key ? markAnswer(values[row]?.[column] ?? null, key) : []
+    }),
+  )
+  return (
+    outcomes.includes('correct') ||
+    (orientation !== 'pairs' && outcomes.every((outcome) => outcome === 'blank'))
+  )
+}
+
+const MAY_BE_QUESTION = /[-−–—‐‑‒－⁻➖﹣+＋➕⁺]|subtract|take|minus|add|plus|difference|less|sum of|total of/i
 
 function questionSpots(view: View): Spot[] {
   const spots: Spot[] = []
@@ -136,33 +155,75 @@ function isSameList(view: View, above: Spot, below: Spot): boolean {
   return true
 }
 
-/** A list of questions with a pupil's name on the left of each row, the answer on the right of each question. */
+/**
+ * A list of questions with a pupil's name on the left of each row, the answer on the right of each question. Rows that follow with the
+ * same name, or with none, are the same pupil's.
+ */
 function pairsIn(view: View, block: readonly Spot[]): Marksheet[] {
   const rows = [...groupBy(block, ({ row }) => row)]
   const firstRow = rows[0]?.[0] ?? 0
-  const left = Math.min(...block.map(({ column }) => column))
+  const columns = new Set(block.map(({ column }) => column))
+  const left = Math.min(...columns)
   const body = rows.map(([row]) => row)
   const names = findNameColumns(view, firstRow - 1, range(0, left), body)
-  if (!names || hasNamesAbove(view, firstRow, left)) return []
-  const questions = block.map(foundQuestion(view))
-  const pupils = rows.flatMap(([row, spots]): FoundPupil[] => {
+  if (!names || names.kind === 'codes' || (names.kind === 'likely' && hasNamesAbove(view, firstRow, columns)))
+    return []
+  const answerColumn = answerColumns(view, columns, body)
+  const pupils: { name: string; nameCells: CellRef[]; answers: AnswerCell[] }[] = []
+  for (const [row, spots] of rows) {
     const name = nameIn(view, names, row)
-    if (name === '' || isHeadingOrSummary(name)) return []
-    const answers = spots.map((spot) => ({
-      ...view.ref(row, spot.column + 1),
-      question: block.indexOf(spot),
-    }))
-    return [{ name, nameCells: nameCells(view, names, row), answers }]
-  })
-  return marksheet('pairs', questions, pupils)
+    if (isHeadingLabel(name)) continue
+    const last = pupils.at(-1)
+    const answers = spots.map((spot) => answerCell(view, row, answerColumn(spot.column), block.indexOf(spot)))
+    if (last && (name === '' || name === last.name)) last.answers.push(...answers)
+    else if (name !== '') pupils.push({ name, nameCells: nameCells(view, names, row), answers })
+  }
+  return marksheet('pairs', block.map(foundQuestion(view)), pupils)
 }
 
-function hasNamesAbove(view: View, row: number, left: number): boolean {
-  const above = [row - 1, row - 2].filter((each) => each >= 0)
-  return above.some((each) => {
-    const texts = range(left + 1, view.columns).map((column) => view.text(each, column))
-    return new Set(texts.filter((text) => looksLikeName(text) && !/answer|question/i.test(text))).size >= 2
-  })
+/** For each question column the column of its answers: the next one, or one behind it that holds more numbers ("=", a working). */
+function answerColumns(
+  view: View,
+  questions: ReadonlySet<number>,
+  rows: readonly number[],
+): (question: number) => number {
+  const numbers = (column: number) =>
+    rows.filter((row) => readTyped(view.value(row, column)).kind === 'number').length
+  const found = new Map<number, number>()
+  for (const question of questions) {
+    const next = range(question + 1, question + 4).filter((_column, index, all) =>
+      all.slice(0, index + 1).every((each) => !questions.has(each)),
+    )
+    found.set(
+      question,
+      next.reduce((best, column) => (numbers(column) > numbers(best) ? column : best), question + 1),
+    )
+  }
+  return (question) => found.get(question) ?? question + 1
+}
+
+/** Whether names of pupils, not headings such as "A1" or "Answer", stand in a row over the columns between questions. */
+function hasNamesAbove(view: View, row: number, questions: ReadonlySet<number>): boolean {
+  const columns = range(Math.min(...questions) + 1, view.columns).filter((column) => !questions.has(column))
+  const isHeading = (text: string) =>
+    /^[aq]\.? ?\d|\b(?:ans(?:wers?)?|question|response|working|calculation|sum|mark|typed)\b/i.test(text)
+  return [row - 1, row - 2]
+    .filter((above) => above >= 0)
+    .some((above) => {
+      const texts = columns
+        .map((column) => view.text(above, column))
+        .filter((text) => looksLikeName(text) && !isHeading(text))
+      return new Set(texts).size >= 2 && new Set(texts).size === texts.length
+    })
+}
+
+/** Whether a row of questions has a number on the right of one of them, as a pupil's own questions have. */
+function hasAnswersBeside(view: View, row: readonly Spot[]): boolean {
+  const questions = new Set(row.map(({ column }) => column))
+  return row.some(
+    (spot) =>
+      !questions.has(spot.column + 1) && readTyped(view.value(spot.row, spot.column + 1)).kind === 'number',
+  )
 }
 
 /** Rows of questions with pupils' names on the left of the rows below; a name column between questions starts a new marksheet. */
@@ -215,9 +276,12 @@ function belowHeader(
   const candidates = range(from, columns[0] ?? 0)
   const filled = filledRows(view, header + 1, end, columns)
   const body = filled.length > 0 ? filled : filledRows(view, header + 1, end, candidates)
-  const names = findNameColumns(view, header, candidates, body)
+  const names =
+    findNameColumns(view, header, candidates, body) ??
+    headedOnTheRight(view, header, (columns.at(-1) ?? 0) + 1, body)
   if (!names) return []
-  const rows = pupilRows(view, names, columns, header + 1, end)
+  const keyed = spots.map(({ column, question }) => ({ column, key: answerKey(question) }))
+  const rows = pupilRows(view, names, keyed, header + 1, end)
   const pupils = rows.map((row) => ({
     name: nameIn(view, names, row),
     nameCells: nameCells(view, names, row),
@@ -226,39 +290,15 @@ function belowHeader(
   return marksheet(orientation, spots.map(foundQuestion(view)), pupils)
 }
 
-/**
- * The rows that belong to pupils. Down to the first empty row a name is enough (a pupil may have answered nothing); below it
- * only rows with answers count, so that notes under the marksheet are not pupils. Sums and averages are left out.
- */
-function pupilRows(
+/** Name columns on the right of the questions, where a heading says so (a form that asks for the name last). */
+function headedOnTheRight(
   view: View,
-  names: NameColumns,
-  columns: readonly number[],
+  header: number,
   first: number,
-  end: number,
-): number[] {
-  const rows: { row: number; sums: boolean }[] = []
-  let inBlock = true
-  for (let row = first; row < end; row++) {
-    const name = nameIn(view, names, row)
-    const answered = columns.filter((column) => !isEmpty(view.value(row, column)))
-    if (name === '' && answered.length === 0) inBlock &&= rows.length === 0
-    else if (
-      name !== '' &&
-      !isHeadingOrSummary(name) &&
-      (answered.length > 0 || (inBlock && (looksLikeName(name) || /^\d+$/.test(name))))
-    ) {
-      const worked = answered.filter((column) => isWorkedOut(view.formula(row, column)))
-      rows.push({ row, sums: answered.length > 0 && 2 * worked.length > answered.length })
-    }
-  }
-  const sums = rows.filter((each) => each.sums).length
-  return rows.filter((each) => !each.sums || 2 * sums > rows.length).map(({ row }) => row)
-}
-
-/** Whether a formula works on other cells, unlike the "=39" that a pupil types. */
-function isWorkedOut(formula: string): boolean {
-  return /[a-z(]/i.test(formula)
+  body: readonly number[],
+): NameColumns | null {
+  const names = findNameColumns(view, header, range(first, view.columns), body)
+  return names?.kind === 'headed' ? names : null
 }
 
 function marksheet(orientation: Orientation, questions: FoundQuestion[], pupils: FoundPupil[]): Marksheet[] {

@@ -1,8 +1,14 @@
 import { foldText } from '../arithmetic/numeral'
-import type { CellValue } from '../answers/typed'
+import { readTyped, type CellValue } from '../answers/typed'
 
-const RIGHT = new Set(['1', '✓', '✔', '☑', '√', 'y', 'yes', 'true'])
-const WRONG = new Set(['0', '✗', '✘', '☒', '×', 'x', 'n', 'no', 'false'])
+/** The marks that are read as right and as wrong, in lower case. */
+export const MARKS = {
+  right: ['1', '✓', '✔', '✅', '☑', '√', 'y', 'yes', 't', 'true'],
+  wrong: ['0', '✗', '✘', '✖', '❌', '☒', '×', 'x', 'n', 'no', 'f', 'false'],
+} as const
+
+const RIGHT: ReadonlySet<string> = new Set(MARKS.right)
+const WRONG: ReadonlySet<string> = new Set(MARKS.wrong)
 
 /** What a cell says as a mark: right (1, ✓, y, TRUE), wrong (0, ✗, x, n, FALSE), or null where it is no mark. */
 export function readMark(value: CellValue): boolean | null {
@@ -18,23 +24,40 @@ export interface MarkedColumn {
 
 /** From how many marks on a column is taken as marked though most others hold answers. */
 const ENOUGH_MARKS = 5
+/** The share of marks among a column's readable cells from which it is one, where most columns are. */
+const MOST = 0.8
 
 /**
- * Which questions' columns hold marks in place of answers: a column of nothing but marks that could not be answers, where most
- * filled columns are so or the column holds many. Columns whose answer is itself 1 or 0 follow the others.
+ * Which questions' columns hold marks in place of answers: marks that could not be answers, where most filled columns hold such or
+ * the column holds many. Scores of 2 or 3 beside the marks count with them; cells that cannot be read as either spoil nothing. Columns whose
+ * answer is itself 1 or 0 follow the others.
  */
 export function markedColumns(columns: readonly MarkedColumn[]): boolean[] {
-  const onlyMarks = columns.map(
-    ({ held }) => held.length > 0 && held.every((value) => readMark(value) !== null),
-  )
+  const shares = columns.map(markShare)
   const certain = columns.map(
     ({ held, answer }, index) =>
-      onlyMarks[index] === true &&
-      !(/^[01]$/.test(answer) && held.some((value) => /^[01]$/.test(String(value)))),
+      shares[index] === 1 && !(/^[01]$/.test(answer) && held.some((value) => /^[01]$/.test(String(value)))),
   )
+  const likely = columns.map(({ answer }, index) => (shares[index] ?? 0) >= MOST && !/^[0-3]$/.test(answer))
   const filled = columns.filter(({ held }) => held.length > 0).length
-  const most = 2 * certain.filter(Boolean).length > filled
+  const most = 2 * likely.filter(Boolean).length > filled
   return columns.map(({ held }, index) =>
-    most ? onlyMarks[index] === true : certain[index] === true && held.length >= ENOUGH_MARKS,
+    most
+      ? (shares[index] ?? 0) >= MOST
+      : certain[index] === true && (held.length >= ENOUGH_MARKS || held.every(isSign)),
   )
+}
+
+/** Whether a mark is a sign that nobody types for an answer. */
+function isSign(value: CellValue): boolean {
+  return typeof value === 'string' && /^[^\p{L}\p{N}]+$/u.test(value.trim())
+}
+
+/** The share of marks among the cells that could be marks or answers; 0 where there are none. */
+function markShare({ held }: MarkedColumn): number {
+  const marks = held.filter((value) => readMark(value) !== null).length
+  const scores = held.filter((value) => /^[23]$/.test(String(value))).length
+  const others =
+    held.filter((value) => readMark(value) === null && readTyped(value).kind === 'number').length - scores
+  return marks === 0 ? 0 : (marks + scores) / (marks + scores + others)
 }

@@ -1,3 +1,4 @@
+import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../arithmetic/exchange'
 import { STATUSES, type Status } from '../mastery/judge'
 import { statusSign, typesToSupport } from '../mastery/support'
 import { LOOKS, STATUS_FILLS } from './looks'
@@ -16,6 +17,7 @@ import { valueAt, type Review, type ReviewedPupil } from './review'
 import {
   exceptionRule,
   flagRule,
+  lookByMarkRules,
   lookByRules,
   lookOf,
   markRules,
@@ -83,7 +85,7 @@ function rulesFor(matrix: Matrix, { questions, pupils }: Review): Rule[] {
   ]
 }
 
-/** A rule for each answer that the others would leave as it is though the review could read it. */
+/** A rule for each answer that the others would show otherwise than the review has it: it could read more, or knows a date. */
 function exceptions(
   matrix: Matrix,
   questions: Review['questions'],
@@ -94,13 +96,9 @@ function exceptions(
       const question = questions[cell.question]
       const look = lookOf(outcomes[index] ?? 'blank')
       const value = valueAt(matrix, cell)
-      if (
-        question === undefined ||
-        question.marked ||
-        look === null ||
-        lookByRules(value, question.key) !== null
-      )
-        return []
+      if (question === undefined || look === null) return []
+      const shown = question.marked ? lookByMarkRules(value) : lookByRules(value, question.key)
+      if (shown === look) return []
       return exceptionRule(cell, value, look) ?? []
     }),
   )
@@ -148,7 +146,7 @@ function notesFor(matrix: Matrix, reviews: readonly Review[]): TextCell[] {
       Number(review.orientation === 'pairs')
     const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
     const { bottom } = areaOf(review.pupils.map(({ answers }) => answers.map(toView)))
-    const old = ownNotes(view, Math.max(0, header))
+    const old = ownNotes(view, header, rows, taken)
     const column = old ?? freeColumn(view, Math.max(0, header), bottom, taken)
     taken.add(column)
     const notes = review.pupils
@@ -158,17 +156,32 @@ function notesFor(matrix: Matrix, reviews: readonly Review[]): TextCell[] {
         upright: turned,
       }))
       .filter(({ text }) => text !== '' || old !== null)
-    return notes.length === 0
-      ? []
-      : [{ ...view.ref(Math.max(0, header), column), text: NOTES_TITLE, upright: false }, ...notes]
+    const title = { ...view.ref(header, column), text: NOTES_TITLE, upright: false }
+    return notes.length === 0 || header < 0 ? notes : [title, ...notes]
   })
 }
 
-function ownNotes(view: View, header: number): number | null {
-  for (let column = 0; column < view.columns; column++)
-    if (view.text(header, column) === NOTES_TITLE) return column
+/** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but types in it. */
+function ownNotes(
+  view: View,
+  header: number,
+  rows: readonly number[],
+  taken: ReadonlySet<number>,
+): number | null {
+  for (let column = 0; column < view.columns; column++) {
+    if (taken.has(column)) continue
+    if (header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsTypes(view, column, rows))
+      return column
+  }
   return null
 }
+
+function holdsTypes(view: View, column: number, rows: readonly number[]): boolean {
+  const texts = rows.map((row) => view.text(row, column)).filter((text) => text !== '')
+  return texts.length > 0 && texts.every((text) => text.split('; ').every((part) => TYPES.has(part)))
+}
+
+const TYPES: ReadonlySet<string> = new Set([...SUBTRACTION_TYPES, ...ADDITION_TYPES])
 
 /** The first column behind which these rows are empty, with one left free between, so that a table does not grow into it. */
 function freeColumn(view: View, top: number, bottom: number, taken: ReadonlySet<number>): number {

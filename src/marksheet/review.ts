@@ -106,9 +106,16 @@ function evidenceOf(outcome: Outcome): Evidence {
 
 function outcomeOf(matrix: Matrix, cell: CellRef, question: ReviewedQuestion | undefined): Outcome {
   const value = valueAt(matrix, cell)
-  if (question === undefined || isDate(matrix, cell, value)) return 'unreadable'
-  const mark = question.marked ? readMark(value) : null
-  return mark === null ? markAnswer(value, question.key) : mark ? 'correct' : 'incorrect'
+  if (question === undefined || isReshaped(matrix, cell, value)) return 'unreadable'
+  return question.marked ? markOutcome(value) : markAnswer(value, question.key)
+}
+
+/** What a cell of a marked column says; anything but a mark, a blank or an absence is left for the teacher. */
+function markOutcome(value: CellValue): Outcome {
+  const mark = readMark(value)
+  if (mark !== null) return mark ? 'correct' : 'incorrect'
+  const { kind } = readTyped(value)
+  return kind === 'number' ? 'unreadable' : kind
 }
 
 function hasTypedAnswers(
@@ -131,8 +138,15 @@ export function valueAt({ values }: Matrix, { row, column }: CellRef): CellValue
   return values[row]?.[column] ?? null
 }
 
-function isDate({ formats }: Matrix, { row, column }: CellRef, value: CellValue): boolean {
-  return typeof value === 'number' && isDateFormat(formats?.[row]?.[column] ?? 'General')
+/** Whether the spreadsheet shows a number as something else than was typed: as a date, a time or a percentage. */
+function isReshaped(matrix: Matrix, cell: CellRef, value: CellValue): boolean {
+  return (
+    typeof value === 'number' && (isDateFormat(formatAt(matrix, cell)) || /%/.test(formatAt(matrix, cell)))
+  )
+}
+
+function formatAt({ formats }: Matrix, { row, column }: CellRef): string {
+  return formats?.[row]?.[column] ?? 'General'
 }
 
 /** What the cell holds, as text; a number with a date format as the day and month that the sheet shows. */
@@ -140,7 +154,7 @@ function typedText(matrix: Matrix, cell: CellRef): string {
   const value = valueAt(matrix, cell)
   if (value === null) return ''
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
-  if (!isDate(matrix, cell, value)) return String(value)
-  const day = new Date(Date.UTC(1899, 11, 30 + Math.floor(Number(value))))
+  if (typeof value !== 'number' || !isDateFormat(formatAt(matrix, cell))) return String(value)
+  const day = new Date(Date.UTC(1899, 11, 30 + Math.floor(value)))
   return day.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' })
 }

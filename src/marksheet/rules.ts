@@ -1,6 +1,7 @@
 import { groupedText, numeralText } from '../arithmetic/numeral'
 import type { AnswerKey, CellValue, Outcome } from '../answers/typed'
 import type { LookName } from './looks'
+import { MARKS, readMark } from './marks'
 import { addressOf, type Area, type CellRef } from './matrix'
 
 /**
@@ -35,8 +36,9 @@ const isOneOf = (expression: string, texts: readonly string[]) =>
 export function rightRule(areas: readonly Area[], key: AnswerKey): Rule {
   const cell = firstCell(areas)
   const isText = isOneOf(text(cell), rightTexts(key))
-  const test =
-    key.numeral.places === 0 ? isText : `IF(ISNUMBER(${cell}),ABS(${cell}-${key.value})<1E-9,${isText})`
+  const isNumber = `ABS(N(${cell})-${key.value})<1E-9`
+  const isWhole = key.numeral.places === 0 || /^[01]$/.test(key.value)
+  const test = isWhole ? isText : `OR(${isNumber},${isText})`
   return { areas, look: 'right', formula: signed(test) }
 }
 
@@ -68,8 +70,8 @@ export function markRules(areas: readonly Area[]): Rule[] {
     formula: signed(isOneOf(small, marks)),
   })
   return [
-    rule('right', ['1', '✓', '✔', '☑', '√', 'y', 'yes', 'true']),
-    rule('wrong', ['0', '✗', '✘', '☒', '×', 'x', 'n', 'no', 'false']),
+    rule('right', MARKS.right),
+    rule('wrong', MARKS.wrong),
     rule('absent', ['a', 'abs', 'absent', 'ill']),
   ]
 }
@@ -109,7 +111,7 @@ export function lookOf(outcome: Outcome): LookName | null {
  */
 export function lookByRules(value: CellValue, key: AnswerKey): LookName | null {
   if (value === null || value === '') return null
-  const own = String(value).replaceAll('\u00a0', ' ').replace(/ +/g, ' ').replace(/^ | $/g, '')
+  const own = trimmed(String(value))
   if (typeof value === 'number') {
     if (String(value) === key.value) return 'right'
     return value < DATES.first || value > DATES.last ? 'wrong' : null
@@ -123,6 +125,14 @@ export function lookByRules(value: CellValue, key: AnswerKey): LookName | null {
   return /^-?(?:0|[1-9]\d{0,14})(?:\.\d*[1-9])?$|^-?[1-9]\d{0,2}(?:,\d{3})+$/.test(own) ? 'wrong' : null
 }
 
+/** The same for a cell of a sheet of marks. */
+export function lookByMarkRules(value: CellValue): LookName | null {
+  const text = trimmed(String(value ?? '')).toLowerCase()
+  const mark = readMark(text)
+  if (mark !== null) return mark ? 'right' : 'wrong'
+  return ['a', 'abs', 'absent', 'ill'].includes(text) ? 'absent' : null
+}
+
 /** The texts that are coloured right while they are typed; other ways to write the number wait for the next marking. */
 function rightTexts({ value, unit, numeral }: AnswerKey): string[] {
   const texts = new Set([value, numeralText(numeral), groupedText(numeral)])
@@ -130,6 +140,11 @@ function rightTexts({ value, unit, numeral }: AnswerKey): string[] {
   if (unit === '£') texts.add(`£${groupedText(numeral)}`)
   if (unit === 'p') texts.add(`${numeralText(numeral)}p`)
   return [...texts]
+}
+
+/** A text as Excel's TRIM leaves it, non-breaking spaces folded. */
+function trimmed(text: string): string {
+  return text.replaceAll('\u00a0', ' ').replace(/ +/g, ' ').replace(/^ | $/g, '')
 }
 
 function firstCell(areas: readonly Area[]): string {

@@ -85,6 +85,10 @@ describe('marking a typed answer', () => {
     ['5.2 − 3.1', 5.2 - 3.1, 'correct'],
     ['0.75 − 0.25', '.5', 'correct'],
     ['46 − 46', 0, 'correct'],
+    ['5.2 kg − 3.1 kg', '2.1 kg', 'correct'],
+    ['5.2 kg − 3.1 kg', '2.1', 'correct'],
+    ['5.2 kg − 3.1 kg', '2.1 g', 'unreadable'],
+    ['932 − 457', '475 m', 'unreadable'],
     ['□ − 46 = 30', '76', 'correct'],
   ] as const)('to %s, %j is %s', (question, typed, outcome) => {
     expect(mark(question, typed)).toBe(outcome)

@@ -45,6 +45,20 @@ describe('reading a question', () => {
     ['Q4: Work out 932 − 457.', '475'],
     ['Question 10\n932 − 457', '475'],
     ['What is 932 − 457?', '475'],
+    ['1\n932 − 457', '475'],
+    ['932\n− 457', '475'],
+    ['a. 932 − 457', '475'],
+    ['Qu 1: 932 − 457', '475'],
+    ['★ 932 − 457', '475'],
+    ['Q1 (932 − 457)', '475'],
+    ['932 − 457 (1 mark)', '475'],
+    ['932 − 457 [1]', '475'],
+    ['932 − 457 equals', '475'],
+    ['932 − 457 = ⬜\ufe0f', '475'],
+    ['932 ➖ 457', '475'],
+    ['the difference between 932 and 457', '475'],
+    ['add 81 and 9', '90'],
+    ['5.2 kg − 3.1 kg', '2.1'],
     ['8.6 − 2.35', '6.25'],
     ['£8.60 − £2.35', '6.25'],
     ['£3 - 45p', '2.55'],
@@ -101,6 +115,7 @@ describe('reading a question', () => {
     ['□ + 80 = 76', /No number from 0 up/],
     ['932 − 457 = 475', /already has its answer/],
     ['1234567890123456 − 1', /more than 15 digits/],
+    ['1 kg − 300 g', /different measures/],
     ['1.2345 − 1', /more than 15 digits before the point or 3 after/],
   ])('%j is refused with a sentence', (text, why) => {
     expect(problem(text)).toMatch(why)
@@ -112,7 +127,7 @@ describe('reading a question', () => {
       fc.nat({ max: 10 ** 9 }),
       fc.integer({ min: 0, max: 3 }),
     )
-    const units = fc.constantFrom('', '£', 'p')
+    const units = fc.constantFrom('', '£', 'p', 'kg', 'ml')
     fc.assert(
       fc.property(numbers, fc.constantFrom('add', 'subtract'), units, ([a, b, places], operation, unit) => {
         const [top, bottom] = [Math.max(a, b), Math.min(a, b)].map((value) => {
