@@ -54,9 +54,10 @@ function listOf(view: View): ClassList | null {
   const found = findNameColumns(view, header, columns, filled)
   if (found === null) return null
   const { first, surname } = found
+  const isHeaded = nameHeading(view.text(header, first)) !== null
   const rows = filled.filter((row) => {
     const name = nameIn(view, found, row)
-    return !isHeadingLabel(name) && (found.headed ? /[\p{L}\d]/u.test(name) : looksLikeName(name))
+    return !isHeadingLabel(name) && (isHeaded ? /[\p{L}\d]/u.test(name) : looksLikeName(name))
   })
   const own = surname === null ? [first] : [first, surname]
   return listed(

@@ -41,6 +41,11 @@ describe('the names on a sheet', () => {
     expect(findClassList(matrix)?.names).toEqual(['Amira Patel', 'Bertie Lowe'])
   })
 
+  it('are whatever stands under a heading for names, codes too', () => {
+    const matrix = sheet(['Pupil'], ['Pupil 101'], ['P-102'], [103])
+    expect(findClassList(matrix)?.names).toEqual(['Pupil 101', 'P-102', '103'])
+  })
+
   it('keep two pupils of one name', () => {
     const matrix = sheet(['Name'], ['Amira Patel'], ['Bertie Lowe'], ['Amira Patel'], ['Daniel Osei'])
     expect(findClassList(matrix)?.names).toEqual(['Amira Patel', 'Bertie Lowe', 'Amira Patel', 'Daniel Osei'])
