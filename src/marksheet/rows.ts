@@ -13,9 +13,8 @@ export interface AnswerColumn {
 interface Row {
   readonly row: number
   readonly name: string
-  readonly values: readonly CellValue[]
-  readonly right: number
-  readonly worked: number
+  /** The answer columns that hold something in this row. */
+  readonly filled: readonly AnswerColumn[]
 }
 
 /**
@@ -31,22 +30,22 @@ export function pupilRows(
   end: number,
 ): number[] {
   const rows = readRows(view, names, columns, first, end)
-  const answered = rows.filter(({ name, values }) => name !== '' && values.length > 0)
-  const worked = answered.filter(isWorked).length
+  const answered = rows.filter(({ name, filled }) => name !== '' && filled.length > 0)
+  const worked = new Set(answered.filter((row) => isWorked(view, row)))
   const isPupil = (row: Row, index: number) =>
     !isHeadingRow(view, names, row.row) &&
-    (!isWorked(row) || 2 * worked > answered.length) &&
-    !(index === 0 && isDescription(row)) &&
-    !((index === 0 || index === answered.length - 1) && isKey(row)) &&
-    !isSum(row, answered.length)
+    (!worked.has(row) || 2 * worked.size > answered.length) &&
+    !(index === 0 && isDescription(view, row)) &&
+    !((index === 0 || index === answered.length - 1) && isKey(view, row)) &&
+    !isSum(view, row, answered.length)
   const pupils = new Set(answered.filter(isPupil))
   const last = answered.findLast((row) => pupils.has(row))?.row ?? first - 1
   const companions = filledBeside(view, names, columns, [...pupils])
   let inBlock = true
   for (const row of rows) {
-    if (row.name === '' && row.values.length === 0)
+    if (row.name === '' && row.filled.length === 0)
       inBlock &&= pupils.size === 0 || row.row < (answered[0]?.row ?? end)
-    if (row.name === '' || row.values.length > 0 || isHeadingRow(view, names, row.row)) continue
+    if (row.name === '' || row.filled.length > 0 || isHeadingRow(view, names, row.row)) continue
     const isAmong = row.row < last || inBlock
     const hasCompanions =
       companions.length === 0 || companions.some((column) => !isEmpty(view.value(row.row, column)))
@@ -63,40 +62,45 @@ function readRows(
   first: number,
   end: number,
 ): Row[] {
-  const rows: Row[] = []
-  for (let row = first; row < end; row++) {
+  return Array.from({ length: Math.max(0, end - first) }, (_, index) => {
+    const row = first + index
     const filled = columns.filter(({ column }) => !isEmpty(view.value(row, column)))
-    rows.push({
-      row,
-      name: nameIn(view, names, row),
-      values: filled.map(({ column }) => view.value(row, column)),
-      right: filled.filter(({ column, key }) => markAnswer(view.value(row, column), key) === 'correct')
-        .length,
-      worked: filled.filter(({ column }) => /[a-z(]/i.test(view.formula(row, column))).length,
-    })
-  }
-  return rows
+    return { row, name: nameIn(view, names, row), filled }
+  })
+}
+
+function valuesOf(view: View, { row, filled }: Row): CellValue[] {
+  return filled.map(({ column }) => view.value(row, column))
+}
+
+function countRight(view: View, { row, filled }: Row): number {
+  return filled.filter(({ column, key }) => markAnswer(view.value(row, column), key) === 'correct').length
 }
 
 /** Whether most of a row is worked out from other cells, unlike the "=39" that a pupil types. */
-function isWorked({ values, worked }: Row): boolean {
-  return values.length > 0 && 2 * worked > values.length
+function isWorked(view: View, { row, filled }: Row): boolean {
+  const worked = filled.filter(({ column }) => {
+    const formula = view.formula(row, column)
+    return formula !== '' && /[a-z(]/i.test(formula)
+  })
+  return 2 * worked.length > filled.length
 }
 
-function isKey({ name, values, right }: Row): boolean {
-  return isKeyLabel(name) && (right === values.length || right === 0)
+/** A row labelled as the key, with nothing but right answers in it, or none. */
+function isKey(view: View, row: Row): boolean {
+  return isKeyLabel(row.name) && [0, row.filled.length].includes(countRight(view, row))
 }
 
 /** A row of numbers, none a right answer, of a size that counts, shares or percentages of a class have. */
-function isSum({ name, values, right }: Row, pupils: number): boolean {
-  if (!isSumLabel(name) || right > 0) return false
-  const numbers = values.map((value) => Number(String(value).replace('%', '')))
+function isSum(view: View, row: Row, pupils: number): boolean {
+  if (!isSumLabel(row.name) || countRight(view, row) > 0) return false
+  const numbers = valuesOf(view, row).map((value) => Number(String(value).replace('%', '')))
   return numbers.every((number) => Number.isFinite(number) && number <= Math.max(100, pupils))
 }
 
 /** Words about the questions under their row: several texts and no number, absence or blank among them. */
-function isDescription({ values }: Row): boolean {
-  return values.length >= 2 && values.every(isWords)
+function isDescription(view: View, row: Row): boolean {
+  return row.filled.length >= 2 && valuesOf(view, row).every(isWords)
 }
 
 function isWords(value: CellValue): boolean {
