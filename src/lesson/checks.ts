@@ -113,7 +113,7 @@ function inverseOf({ calculation, unit }: Question, claimed: Numeral): Question 
   return reading.question
 }
 
-/** Wrong answers that a child could give, each once, none of them below what an inverse subtraction takes away. */
+/** Wrong answers that a child could give: about as long as the right one, not below what an inverse subtraction takes away. */
 function wrongAnswers(calculation: Calculation): Numeral[] {
   const right = workOut(calculation).answer
   const given = FAULTS.map(({ apply }) => apply(calculation)).filter((value) => value !== null)
@@ -123,6 +123,7 @@ function wrongAnswers(calculation: Calculation): Numeral[] {
     .map((found) => filled(found, right.places))
   return [slipIn(right), ...faulty].filter(
     (wrong) =>
+      wrong.places === right.places &&
       wrong.digits.length <= right.digits.length + 1 &&
       (calculation.operation === 'subtract' || compareNumerals(wrong, calculation.bottom) >= 0),
   )

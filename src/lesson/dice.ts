@@ -202,14 +202,17 @@ function cellOf(total: number, less: number): DiceCell {
   return { question, total, counting: name, reason }
 }
 
-/** Cells for the counts, those whose answers leave no choice between counting on and back first, so that the others can balance. */
+/** Cells for the counts, those whose answers leave least choice between counting on and back first, so that the others can balance. */
 function fillCells(counts: readonly number[], generator: RandomGenerator): DiceCell[] {
   const stock = TOTALS.map(({ total }) => cellsWith(total))
   const wanted = TOTALS.flatMap((_, index) => Array<number>(counts[index] ?? 0).fill(index))
-  const choices = (index: number) => new Set(stock[index]?.map(({ counting }) => counting)).size
+  const leeway = (index: number) => {
+    const on = (stock[index] ?? []).filter(({ counting }) => counting === 'count on').length
+    return Math.min(on, (stock[index]?.length ?? 0) - on)
+  }
   const used = new Set<DiceCell>()
   const cells: DiceCell[] = []
-  for (const index of wanted.sort((a, b) => choices(a) - choices(b))) {
+  for (const index of wanted.sort((a, b) => leeway(a) - leeway(b))) {
     const all = stock[index] ?? []
     if (all.every((cell) => used.has(cell))) all.forEach((cell) => used.delete(cell))
     const fresh = all.filter((cell) => !used.has(cell))

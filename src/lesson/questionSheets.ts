@@ -1,0 +1,81 @@
+import type { InverseCheck } from './checks'
+import type { Block, Handout, Sheet } from './handout'
+import { roomsFor, workingOf } from './lessonSheets'
+import type { PersonalSet } from './personal'
+import type { Question } from '../arithmetic/question'
+import { workedQuestion, type WorkedQuestion } from './worked'
+
+const numbered = (index: number) => `${index + 1}`
+
+/** Personal sets on paper: a sheet for each pupil, without a word of why these questions, and the answers for the teacher. */
+export function personalHandout(sets: readonly PersonalSet[]): Handout {
+  const title = 'My own questions'
+  const worked = sets.map(({ name, questions }) => ({ name, questions: questions.map(workedQuestion) }))
+  return {
+    title,
+    sheets: [
+      ...worked.map(({ name, questions }): Sheet => ({
+        title: `${name}: my own questions`,
+        reader: 'pupil',
+        blocks: [
+          { kind: 'fields', names: ['Date'] },
+          { kind: 'rooms', rooms: roomsFor(questions, numbered) },
+        ],
+      })),
+      {
+        title: `${title}: answers`,
+        reader: 'adult',
+        blocks: worked.flatMap(({ name, questions }) => answersUnder(name, questions)),
+      },
+    ],
+  }
+}
+
+/** Missing-number questions, then calculations to check by the inverse, with room to work, and the answers. */
+export function checksHandout(missing: readonly Question[], checks: readonly InverseCheck[]): Handout {
+  const title = 'Missing numbers and checks'
+  const worked = missing.map(workedQuestion)
+  const rooms = roomsFor(
+    checks.map(({ inverse }) => workedQuestion(inverse)),
+    () => '',
+  )
+  return {
+    title,
+    sheets: [
+      {
+        title,
+        reader: 'pupil',
+        blocks: [
+          { kind: 'fields', names: ['Name', 'Date'] },
+          { kind: 'heading', text: 'Find the missing numbers' },
+          { kind: 'rooms', rooms: roomsFor(worked, numbered) },
+          { kind: 'heading', text: 'Right or not? Check with the inverse' },
+          ...checks.map(({ text }, index): Block => ({
+            kind: 'together',
+            blocks: [
+              { kind: 'text', text: `${numbered(index)}. ${text}` },
+              { kind: 'rooms', rooms: rooms.slice(index, index + 1).map((room) => ({ ...room, text: '' })) },
+              { kind: 'fields', names: ['Answer'] },
+            ],
+          })),
+        ],
+      },
+      {
+        title: `${title}: answers`,
+        reader: 'adult',
+        blocks: [
+          ...answersUnder('Missing numbers', worked),
+          { kind: 'heading', text: 'Checks' },
+          { kind: 'list', items: checks.map(({ answer }, index) => `${numbered(index)}. ${answer}`) },
+        ],
+      },
+    ],
+  }
+}
+
+function answersUnder(text: string, questions: readonly WorkedQuestion[]): Block[] {
+  return [
+    { kind: 'heading', text },
+    { kind: 'workings', workings: questions.map((question, index) => workingOf(question, numbered(index))) },
+  ]
+}

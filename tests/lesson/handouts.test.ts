@@ -1,0 +1,250 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { RECIPES } from '../../src/items/recipes'
+import { drawInverseChecks, drawMissingNumbers } from '../../src/lesson/checks'
+import { diceGrid } from '../../src/lesson/dice'
+import { escapeText } from '../../src/lesson/escape'
+import type { Block, Handout, Sheet } from '../../src/lesson/handout'
+import { makeLesson, type Lesson } from '../../src/lesson/lessonSet'
+import { homeLetter, lessonHandout, practiceSheets, togetherSheet } from '../../src/lesson/lessonSheets'
+import { printablePage } from '../../src/lesson/page'
+import { personalSets } from '../../src/lesson/personal'
+import { checksHandout, personalHandout } from '../../src/lesson/questionSheets'
+import { diceHandout, storyHandout, triangleHandout } from '../../src/lesson/starterSheets'
+import { drawStories } from '../../src/lesson/stories/story'
+import { trianglePuzzle } from '../../src/lesson/triangle'
+
+/** The value of a reading, or an error with its problem. */
+function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
+  if ('problem' in reading) throw new Error(String(reading.problem))
+  return reading as Exclude<T, { readonly problem: string }>
+}
+
+const recipes = fc.constantFrom(...RECIPES)
+const lessonFor = (index: number): Lesson => {
+  const recipe = RECIPES[index % RECIPES.length]
+  if (!recipe) throw new Error('There are no recipes.')
+  return given(makeLesson({ recipe, seed: index })).lesson
+}
+
+/** Every block of a sheet, those kept together taken apart. */
+function blocksOf({ blocks }: Sheet): Block[] {
+  return blocks.flatMap((block) =>
+    block.kind === 'together' ? blocksOf({ title: '', reader: 'pupil', blocks: block.blocks }) : [block],
+  )
+}
+const roomsIn = (sheet: Sheet) =>
+  blocksOf(sheet).flatMap((block) => (block.kind === 'rooms' ? block.rooms : []))
+
+const HANDOUTS: readonly (readonly [string, Handout])[] = [
+  ['lesson', lessonHandout(lessonFor(60))],
+  ['dice', diceHandout(given(diceGrid(6, 6, 1)).grid)],
+  ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)])],
+  ['stories', storyHandout(given(drawStories({ types: ['any', 'any'], digits: 4, seed: 1 }, 4)).stories)],
+  [
+    'personal',
+    personalHandout(
+      given(personalSets({ pupils: [{ name: 'Amina K', byType: [] }], year: 4, seed: 1 })).sets,
+    ),
+  ],
+  [
+    'checks',
+    checksHandout(
+      given(drawMissingNumbers({ kind: lessonFor(60).recipe.kind, count: 4, seed: 1 })).questions,
+      given(drawInverseChecks({ kind: lessonFor(60).recipe.kind, count: 3, seed: 1 })).checks,
+    ),
+  ],
+]
+
+describe.each(HANDOUTS)('the printed page of the hand-out: %s', (_, handout) => {
+  const html = printablePage(handout)
+
+  it('is one page of HTML without script, from nothing outside', () => {
+    expect(html).toMatch(/^<!doctype html>\n<html lang="en-GB">/)
+    expect(html).not.toMatch(/<script|javascript:|\son\w+=|https?:|src=|href=|url\(|@import|<link|<iframe/i)
+    expect(html).toMatch(/@page \{ size: A4/)
+  })
+
+  it('has a section for every sheet, each on a page of its own, and every tag closed', () => {
+    expect(html.match(/<section /g)).toHaveLength(handout.sheets.length)
+    expect(html).toContain('.sheet { break-after: page; }')
+    const open: string[] = []
+    for (const [, end, tag, self] of html
+      .replace(/<style>[^]*<\/style>/, '')
+      .matchAll(/<(\/?)(\w+)[^>]*?(\/?)>/g)) {
+      if (tag === undefined || tag === 'meta' || self === '/') continue
+      if (end === '') open.push(tag)
+      else expect(open.pop()).toBe(tag)
+    }
+    expect(open).toEqual([])
+  })
+
+  it('shows every title and text', () => {
+    for (const sheet of handout.sheets) {
+      expect(html).toContain(`<h1>${escapeText(sheet.title)}</h1>`)
+      for (const block of blocksOf(sheet))
+        if (block.kind === 'text' || block.kind === 'heading') expect(html).toContain(escapeText(block.text))
+      for (const { text } of roomsIn(sheet)) expect(html).toContain(escapeText(text))
+    }
+    expect(html).not.toMatch(/undefined|NaN|\[object/)
+  })
+
+  it('ends with the teacher’s sheet, or the letter: pupils’ sheets come first', () => {
+    const readers = handout.sheets.map(({ reader }) => reader)
+    expect(readers.at(-1)).toBe('adult')
+    expect(readers.lastIndexOf('pupil')).toBeLessThan(readers.indexOf('adult'))
+  })
+})
+
+describe('text on a printed page', () => {
+  it('is escaped, whatever it is', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme' }), (text) => {
+        const escaped = escapeText(text)
+        expect(escaped).not.toMatch(/[<>"']/)
+        const back = escaped
+          .replaceAll('&lt;', '<')
+          .replaceAll('&gt;', '>')
+          .replaceAll('&quot;', '"')
+          .replaceAll('&#39;', "'")
+          .replaceAll('&amp;', '&')
+        expect(back).toBe(text)
+      }),
+    )
+  })
+
+  it('a name with markup in it stays a name', () => {
+    const name = '<img src=x onerror="alert(1)"> & co'
+    const sets = given(personalSets({ pupils: [{ name, byType: [] }], year: 4, seed: 1 })).sets
+    const html = printablePage(personalHandout(sets))
+    expect(html).not.toContain('<img')
+    expect(html).toContain('&lt;img src=x onerror=&quot;alert(1)&quot;&gt; &amp; co: my own questions')
+  })
+})
+
+describe('the sheets of a lesson', () => {
+  it('the grades apart, each with a name line, its own objective and criteria, and room for every question', () => {
+    fc.assert(
+      fc.property(recipes, fc.integer(), (recipe, seed) => {
+        const { lesson } = given(makeLesson({ recipe, seed, practice: 3, recap: 2 }))
+        const sheets = practiceSheets(lesson)
+        expect(sheets.map(({ title }) => title)).toEqual(['A. Warm up', 'B. Practise', 'C. Go further'])
+        sheets.forEach((sheet, index) => {
+          const set = lesson.practice[index]
+          expect(sheet.blocks).toContainEqual({ kind: 'fields', names: ['Name', 'Date'] })
+          expect(sheet.blocks).toContainEqual({ kind: 'text', text: set?.objective })
+          expect(sheet.blocks).toContainEqual({ kind: 'ticks', items: set?.criteria })
+          expect(roomsIn(sheet).map(({ text }) => text)).toEqual(set?.questions.map(({ text }) => text))
+          for (const { columns, rows } of roomsIn(sheet)) {
+            expect(columns * 7.5).toBeLessThanOrEqual(86)
+            expect(rows).toBeGreaterThan(
+              Math.max(...(set?.questions ?? []).map(({ layout }) => layout.rows.length)),
+            )
+          }
+          expect(new Set(roomsIn(sheet).map(({ columns }) => columns)).size).toBe(1)
+        })
+        expect(roomsIn(togetherSheet(lesson)).map(({ text }) => text)).toEqual(
+          [...lesson.recap, lesson.partner].map(({ text }) => text),
+        )
+      }),
+      { numRuns: 30 },
+    )
+  })
+
+  it('the answer sheet has the working and the answer of every question', () => {
+    const lesson = lessonFor(61)
+    const answers = lessonHandout(lesson).sheets.find(({ title }) => title.startsWith('Answers'))
+    const workings = answers?.blocks.flatMap((block) => (block.kind === 'workings' ? block.workings : []))
+    const all = [
+      lesson.model,
+      lesson.partner,
+      ...lesson.practice.flatMap(({ questions }) => questions),
+      ...lesson.recap,
+    ]
+    expect(workings?.map(({ text, answer, layout }) => ({ text, answer, layout }))).toEqual(
+      all.map(({ text, answer, layout }) => ({ text, answer, layout })),
+    )
+  })
+
+  it('pupils’ sheets give no answer to a question on them', () => {
+    for (const index of [0, 20, 60, 90, 120]) {
+      const lesson = lessonFor(index)
+      const html = printablePage({ title: '', sheets: practiceSheets(lesson) })
+      for (const { answer, text } of lesson.practice.flatMap(({ questions }) => questions))
+        if (!text.includes(answer) && answer.length > 2) expect(html).not.toContain(`>${answer}<`)
+      expect(html).not.toContain('class="written"')
+    }
+  })
+})
+
+describe('the letter home', () => {
+  it('says what is learnt, shows the example and how to help, in short sentences without terms of the trade', () => {
+    for (let index = 0; index < RECIPES.length; index += 7) {
+      const lesson = lessonFor(index)
+      const letter = homeLetter(lesson)
+      const texts = blocksOf(letter).flatMap((block) =>
+        block.kind === 'text' || block.kind === 'heading'
+          ? [block.text]
+          : block.kind === 'list'
+            ? block.items
+            : [],
+      )
+      const all = texts.join(' ')
+      expect(all).toContain(lesson.recipe.objective)
+      expect(all).toContain(lesson.model.text)
+      expect(all).toContain(`${lesson.partner.text}. The answer is ${lesson.partner.answer}.`)
+      expect(all).not.toMatch(
+        /decomposition|algorithm|misconception|assessment|regroup|objective|curriculum/i,
+      )
+      const sentences = texts.flatMap((text) => text.split(/(?<=[.?”:]) /))
+      for (const sentence of sentences) expect(sentence.split(' ').length).toBeLessThanOrEqual(22)
+    }
+  })
+})
+
+describe('starter and puzzle sheets', () => {
+  it('the dice sheet has the questions for pupils; the answers, ways to count and length for the teacher', () => {
+    const { grid } = given(diceGrid(4, 5, 'x'))
+    const [play, teacher] = diceHandout(grid).sheets
+    const cells = (sheet: Sheet | undefined) =>
+      sheet?.blocks.flatMap((block) => (block.kind === 'grid' ? block.rows.flat() : [])) ?? []
+    expect(cells(play)).toHaveLength(20)
+    for (const { text, note } of cells(play)) expect([/^\d\d − \d$/.test(text), note]).toEqual([true, ''])
+    for (const { text, note } of cells(teacher)) {
+      const [, top, bottom, total] = /^(\d\d) − (\d) = (\d+)$/.exec(text) ?? []
+      expect(Number(top) - Number(bottom)).toBe(Number(total))
+      expect(note).toMatch(/^count (?:on|back)$/)
+    }
+    expect(JSON.stringify(teacher?.blocks)).toContain(
+      `takes ${Math.round(grid.rolls.value)} rolls on average`,
+    )
+  })
+
+  it('triangles are drawn with nine circles and the given numbers, at the side total', () => {
+    const puzzle = trianglePuzzle(2, 5)
+    const html = printablePage({
+      ...triangleHandout([puzzle]),
+      sheets: triangleHandout([puzzle]).sheets.slice(0, 1),
+    })
+    expect(html.match(/<circle /g)).toHaveLength(9)
+    const numbers = [...html.matchAll(/class="number">(\d)</g)].map(([, number]) => Number(number))
+    expect(numbers).toEqual(puzzle.given.filter((number) => number !== null))
+    expect(html).toContain(`class="total">${puzzle.total}<`)
+  })
+
+  it('story sheets hide what is to be found, answer sheets show it', () => {
+    const { stories } = given(drawStories({ types: ['any', 'any'], digits: 3, seed: 9 }, 3))
+    const { sheets, title } = storyHandout(stories)
+    const [pupil, teacher] = sheets.map((sheet) => printablePage({ title, sheets: [sheet] }))
+    for (const { bars, answer } of stories) {
+      const hidden = bars
+        .flatMap(({ whole, parts }) => [whole, ...parts])
+        .filter(({ role }) => role !== 'told')
+      for (const { amount } of hidden) expect(teacher).toContain(`class="amount">${amount}<`)
+      expect(pupil).not.toContain(escapeText(answer))
+      expect(teacher).toContain(escapeText(answer))
+    }
+    expect(pupil?.match(/class="amount">\?</g)).toHaveLength(6)
+    expect(pupil?.match(/class="amount"><\/text>/g)).toHaveLength(3)
+  })
+})
