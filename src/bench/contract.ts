@@ -2,6 +2,7 @@ import { BATCHES } from './contract/batches'
 import { CELLS } from './contract/cells'
 import type { Check } from './contract/check'
 import { FORMATS } from './contract/formats'
+import { OVERLAYS } from './contract/overlays'
 import { PICTURES } from './contract/pictures'
 import { RANGES } from './contract/ranges'
 import { SHEETS } from './contract/sheets'
@@ -20,6 +21,7 @@ export const CONTRACT: readonly Check[] = [
   ...FORMATS,
   ...THINGS,
   ...PICTURES,
+  ...OVERLAYS,
   ...BATCHES,
 ]
 

@@ -1,8 +1,8 @@
 import { workOut } from '../arithmetic/columns'
 import { exchangesOf, type Exchanges } from '../arithmetic/exchange'
 import { foldText } from '../arithmetic/numeral'
-import { printQuestion, readQuestion } from '../arithmetic/question'
-import type { Outcome } from '../answers/typed'
+import { printQuestion, readQuestion, type Question } from '../arithmetic/question'
+import type { CellValue, Outcome } from '../answers/typed'
 import { judgeOccasions, type Judgement, type Occasion } from '../mastery/judge'
 import { DEFAULT_MASTERY, type MasterySettings } from '../mastery/settings'
 import { OWN_SHEET } from './find'
@@ -39,23 +39,26 @@ export const RECORD_HEAD = 2
 
 const OUTCOMES: readonly Outcome[] = ['correct', 'incorrect', 'blank', 'absent', 'unreadable']
 
-/** The rows that a marking adds, pupils and questions in the sheet's order. */
+/**
+ * The rows that a marking adds, pupils and questions in the sheet's order. Of an email address in a name or an answer only what stands
+ * before its @ is kept.
+ */
 export function recordRows(
-  review: Review,
+  { sheet, questions, pupils }: Pick<Review, 'sheet' | 'questions' | 'pupils'>,
   occasion: { readonly date: string; readonly class: string },
 ): RecordRow[] {
-  return review.pupils.flatMap((pupil) =>
+  return pupils.flatMap((pupil) =>
     pupil.answers.flatMap((cell, index): RecordRow[] => {
-      const asked = review.questions[cell.question]
+      const asked = questions[cell.question]
       if (asked === undefined) return []
       return [
         {
           date: occasion.date,
           class: occasion.class,
-          sheet: review.sheet,
-          pupil: pupil.name,
+          sheet,
+          pupil: withoutEmail(pupil.name),
           question: printQuestion(asked.question),
-          typed: pupil.typed[index] ?? '',
+          typed: withoutEmail(pupil.typed[index] ?? ''),
           outcome: pupil.outcomes[index] ?? 'unreadable',
           type: asked.exchanges.type,
         },
@@ -64,20 +67,65 @@ export function recordRows(
   )
 }
 
+function withoutEmail(text: string): string {
+  return text.replace(/([^\s@]+)@[^\s@]+/g, '$1')
+}
+
 /**
- * The record with a marking's rows in it. Marking the same questions on the same sheet again replaces the rows and keeps their first
- * date; new questions on it are a new occasion.
+ * The record with a marking's rows in it. Marking the same questions on the same sheet again replaces the rows where they stand and keeps
+ * their first date; new questions on it are a new occasion, behind the others.
  */
 export function addToRecord(record: readonly RecordRow[], added: readonly RecordRow[]): RecordRow[] {
-  const keyOf = ({ class: group, sheet, question }: RecordRow) => JSON.stringify([group, sheet, question])
-  const replaced = new Set(added.map(keyOf))
+  return addTo(
+    record,
+    added,
+    (row) => row,
+    (row) => row,
+  )
+}
+
+/** A line of the Record sheet: its cells in the order of the columns, and the row they make; null where they make none. */
+export interface RecordLine {
+  readonly row: RecordRow | null
+  readonly cells: readonly CellValue[]
+}
+
+/** The lines of the sheet with a marking's rows among them; see `addToRecord`. Lines that make no row stay. */
+export function addToLines(lines: readonly RecordLine[], added: readonly RecordRow[]): RecordLine[] {
+  return addTo(
+    lines,
+    added,
+    ({ row }) => row,
+    (row) => ({ row, cells: recordLine(row) }),
+  )
+}
+
+function addTo<Line>(
+  lines: readonly Line[],
+  added: readonly RecordRow[],
+  rowOf: (line: Line) => RecordRow | null,
+  lineOf: (row: RecordRow) => Line,
+): Line[] {
+  const askedIn = ({ class: group, sheet, question }: RecordRow) => JSON.stringify([group, sheet, question])
+  const keyOf = (row: RecordRow) => `${askedIn(row)} ${foldText(row.pupil)}`
+  const replaced = new Set(added.map(askedIn))
   const firstDates = new Map<string, string>()
-  for (const row of record) {
-    const key = keyOf(row)
+  for (const row of lines.flatMap((line) => rowOf(line) ?? [])) {
+    const key = askedIn(row)
     if (replaced.has(key) && !firstDates.has(key)) firstDates.set(key, row.date)
   }
-  const kept = record.filter((row) => !replaced.has(keyOf(row)))
-  return [...kept, ...added.map((row) => ({ ...row, date: firstDates.get(keyOf(row)) ?? row.date }))]
+  const dated = added.map((row) => ({ ...row, date: firstDates.get(askedIn(row)) ?? row.date }))
+  const waiting = groupBy(dated, keyOf)
+  const placed = new Set<RecordRow>()
+  const kept = lines.flatMap((line): Line[] => {
+    const row = rowOf(line)
+    if (row === null || !replaced.has(askedIn(row))) return [line]
+    const now = waiting.get(keyOf(row))?.shift()
+    if (now === undefined) return []
+    placed.add(now)
+    return [lineOf(now)]
+  })
+  return [...kept, ...dated.filter((row) => !placed.has(row)).map(lineOf)]
 }
 
 /** The record without the rows from before a day ("2026-09-01"), for the start of a school year. */
@@ -85,41 +133,51 @@ export function clearBefore(record: readonly RecordRow[], date: string): RecordR
   return record.filter((row) => row.date >= date)
 }
 
-/** The rows of the Record sheet, read back; what a teacher has taken out or spoiled is left aside and counted. */
-export function readRecord({ values }: Matrix): { readonly rows: RecordRow[]; readonly leftAside: number } {
-  const lines = values
+/** Whether a sheet is headed as the Record sheet is. */
+export function isRecord({ values }: Matrix): boolean {
+  return RECORD_COLUMNS.every((title, column) => values[RECORD_HEAD]?.[column] === title)
+}
+
+/** The lines of the Record sheet below its heads, empty ones left out. */
+export function linesOf({ values }: Matrix): RecordLine[] {
+  return values
     .slice(RECORD_HEAD + 1)
-    .filter((line) => line.some((value) => value !== null && value !== ''))
-  const rows = lines.flatMap((line): RecordRow[] => {
-    const [
-      date = '',
-      group = '',
-      sheet = '',
-      pupil = '',
-      question = '',
-      typed = '',
-      outcome = '',
-      type = '',
-    ] = line.map((value) => String(value ?? ''))
-    const known = OUTCOMES.find((each) => each === outcome)
-    if (!/^\d{4}-\d\d-\d\d$/.test(date) || pupil === '' || known === undefined) return []
-    return [{ date, class: group, sheet, pupil, question, typed, outcome: known, type }]
-  })
+    .map((line) => RECORD_COLUMNS.map((_, column) => line[column] ?? ''))
+    .filter((cells) => cells.some((value) => value !== ''))
+    .map((cells) => ({ row: rowOf(cells), cells }))
+}
+
+function rowOf(cells: readonly CellValue[]): RecordRow | null {
+  const [day = '', ...texts] = cells
+  const [group = '', sheet = '', pupil = '', question = '', typed = '', outcome = '', type = ''] = texts.map(
+    (value) => String(value ?? ''),
+  )
+  const date = typeof day === 'number' ? dayOf(day) : String(day)
+  const known = OUTCOMES.find((each) => each === outcome)
+  if (!/^\d{4}-\d\d-\d\d$/.test(date) || pupil === '' || known === undefined) return null
+  return { date, class: group, sheet, pupil, question, typed, outcome: known, type }
+}
+
+/** A date as a spreadsheet counts days, as a day of the record. */
+function dayOf(serial: number): string {
+  const milliseconds = Date.UTC(1899, 11, 30 + Math.floor(serial))
+  return Number.isNaN(milliseconds) ? '' : new Date(milliseconds).toISOString().slice(0, 10)
+}
+
+/** The rows of the Record sheet, read back; what a teacher has taken out or spoiled is left aside and counted. */
+export function readRecord(matrix: Matrix): { readonly rows: RecordRow[]; readonly leftAside: number } {
+  const lines = linesOf(matrix)
+  const rows = lines.flatMap(({ row }) => row ?? [])
   return { rows, leftAside: lines.length - rows.length }
 }
 
 /** A record's rows as texts, in the order of the columns. */
 export function recordLines(record: readonly RecordRow[]): string[][] {
-  return record.map((row) => [
-    row.date,
-    row.class,
-    row.sheet,
-    row.pupil,
-    row.question,
-    row.typed,
-    row.outcome,
-    row.type,
-  ])
+  return record.map(recordLine)
+}
+
+function recordLine(row: RecordRow): string[] {
+  return [row.date, row.class, row.sheet, row.pupil, row.question, row.typed, row.outcome, row.type]
 }
 
 /** One pupil's rows, one occasion (a day and a sheet) after the other. */
@@ -177,9 +235,32 @@ function exchangesFor(text: string): Exchanges | null {
   return 'question' in reading ? exchangesOf(workOut(reading.question.calculation)) : null
 }
 
-/** Names that stand for more than one row of a marksheet, so that the teacher must say which counts. */
-export function ambiguousNames({ pupils }: Review): string[] {
-  const seen = new Map<string, number>()
-  for (const { name } of pupils) seen.set(foldText(name), (seen.get(foldText(name)) ?? 0) + 1)
-  return [...new Set(pupils.map(({ name }) => name))].filter((name) => (seen.get(foldText(name)) ?? 0) > 1)
+/** The classes in a record, in the order in which they first come up. */
+export function classesIn(record: readonly RecordRow[]): string[] {
+  return [...new Set(record.map((row) => row.class))]
+}
+
+/** The questions of a record, each once, so that they need not be set again. */
+export function questionsIn(record: readonly RecordRow[]): Question[] {
+  return [...new Set(record.map(({ question }) => question))].flatMap((text) => {
+    const reading = readQuestion(text)
+    return 'question' in reading ? [reading.question] : []
+  })
+}
+
+/** A name that stands for several rows (or columns) of a marksheet: the pupils' indices in their order. */
+export interface SameName {
+  readonly name: string
+  readonly pupils: readonly number[]
+}
+
+/** Names that stand for more than one row of a marksheet (two children, or a form sent twice), so that the teacher must say which counts. */
+export function sameNames({ pupils }: Pick<Review, 'pupils'>): SameName[] {
+  const byName = groupBy(
+    pupils.map((_, index) => index),
+    (index) => foldText(withoutEmail(pupils[index]?.name ?? '')),
+  )
+  return [...byName.values()]
+    .filter((indices) => indices.length > 1)
+    .map((indices) => ({ name: pupils[indices[0] ?? 0]?.name ?? '', pupils: indices }))
 }

@@ -1,11 +1,11 @@
-import { planMarking, planMastery, runs, type MarkingPlan } from '../marksheet/plan'
+import { planMarking, runs, type MarkingPlan } from '../marksheet/plan'
 import type { Review } from '../marksheet/review'
 import { cellsEdit, type Block } from './cells'
 import { perform, type Done, type Edit } from './edit'
 import { Problem } from './errors'
 import { isOwnNote, ownNotes } from './notes'
-import { ownSheetEdit } from './ownSheet'
 import type { SheetReading } from './read'
+import { masteryEdits } from './reviewMastery'
 import { rulesEdit } from './rules'
 import { UNWATCHED, type Work } from './work'
 
@@ -30,7 +30,7 @@ export async function markSheet(
   const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
   const blocks = noteBlocks(reading, notes)
   if (blocks.length > 0) edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote }))
-  if (choice.mastery) edits.push(ownSheetEdit(planMastery(reviews), reading.sheets))
+  if (choice.mastery) edits.push(...masteryEdits(reviews, reading.sheets))
   return perform(`marking of ${reading.name}`, edits, work)
 }
 

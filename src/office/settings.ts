@@ -8,21 +8,37 @@ export interface Settings {
   readonly flags: boolean
   /** Whether marking writes the Mastery sheet too. */
   readonly masterySheet: boolean
+  /** The class, as Record keeps it. */
+  readonly className: string
+  /** The most pupils in a group by need: a whole number from 1. */
+  readonly groupSize: number
 }
 
-export const DEFAULT_SETTINGS: Settings = { mastery: DEFAULT_MASTERY, flags: true, masterySheet: true }
+export const DEFAULT_SETTINGS: Settings = {
+  mastery: DEFAULT_MASTERY,
+  flags: true,
+  masterySheet: true,
+  className: '',
+  groupSize: 6,
+}
 
 const KEY = 'columnwise'
 
 /** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
 export function readSettings(): Settings {
   const kept: unknown = Office.context.document.settings.get(KEY)
-  const { mastery, flags, masterySheet } = asRecord(kept)
+  const { mastery, flags, masterySheet, className, groupSize } = asRecord(kept)
   return {
     mastery: readMastery(mastery),
     flags: typeof flags === 'boolean' ? flags : DEFAULT_SETTINGS.flags,
     masterySheet: typeof masterySheet === 'boolean' ? masterySheet : DEFAULT_SETTINGS.masterySheet,
+    className: typeof className === 'string' ? className : DEFAULT_SETTINGS.className,
+    groupSize: isSize(groupSize) ? groupSize : DEFAULT_SETTINGS.groupSize,
   }
+}
+
+function isSize(value: unknown): value is number {
+  return Number.isSafeInteger(value) && Number(value) >= 1
 }
 
 function asRecord(value: unknown): Readonly<Record<string, unknown>> {
@@ -36,6 +52,14 @@ function readMastery(kept: unknown): MasterySettings {
     names.map((name) => [name, typeof record[name] === 'number' ? record[name] : DEFAULT_MASTERY[name]]),
   ) as unknown as MasterySettings
   return settingsProblem(merged) === null ? merged : DEFAULT_MASTERY
+}
+
+const listeners = new Set<(settings: Settings) => void>()
+
+/** Calls the listener with the workbook's settings whenever they are kept, until the function given back is called. */
+export function watchSettings(listener: (settings: Settings) => void): () => void {
+  listeners.add(listener)
+  return () => listeners.delete(listener)
 }
 
 /** Keeps settings in the workbook, those not given as they are. They are saved with it. Throws Problem where they make no sense. */
@@ -57,5 +81,6 @@ export async function keepSettings(changed: Partial<Settings>): Promise<Settings
         )
     })
   })
+  for (const listener of listeners) listener(settings)
   return settings
 }

@@ -1,14 +1,17 @@
 import { describe, expect, it } from 'vitest'
 import type { CellValue } from '../../src/answers/typed'
 import {
+  addToLines,
   addToRecord,
-  ambiguousNames,
   clearBefore,
   historiesIn,
   judgeHistory,
+  linesOf,
+  questionsIn,
   readRecord,
   recordLines,
   recordRows,
+  sameNames,
   type RecordRow,
 } from '../../src/marksheet/record'
 import { review, type Review } from '../../src/marksheet/review'
@@ -128,6 +131,58 @@ describe('the record', () => {
         ['maya  I', 9],
       ],
     })
-    expect(one && ambiguousNames(one)).toEqual(['Maya I', 'maya  I'])
+    expect(one && sameNames(one)).toEqual([{ name: 'Maya I', pupils: [0, 2] }])
+  })
+
+  it('keeps rows where they stand when they are replaced, and lines that make no row', () => {
+    const [first, second] = [
+      recordOf(week(0, { 'Amina K': 1, 'Bryn T': 2 })),
+      recordOf(week(1, { 'Amina K': 1 })),
+    ]
+    const spoilt = ['last week', '', '', '', '', '', '', '']
+    const lines = linesOf({
+      name: 'Record',
+      values: [['title'], ['caution'], ['heads'], ...recordLines(first), spoilt, ...recordLines(second)],
+    })
+    const again = recordRows(week(0, { 'Amina K': 4 }), { date: '2026-12-01', class: 'Kingfisher' })
+    const now = addToLines(lines, again)
+    expect(now.map(({ row }) => row && [row.pupil, row.date, row.sheet])).toEqual([
+      ...again.map(() => ['Amina K', '2026-11-06', 'Week 1']),
+      null,
+      ...second.map(() => ['Amina K', '2026-11-06', 'Week 2']),
+    ])
+    expect(now[again.length]?.cells).toEqual(spoilt)
+    expect(now.slice(0, 4).every(({ row }) => row?.outcome === 'correct')).toBe(true)
+  })
+
+  it('reads a date that a spreadsheet has made a number of', () => {
+    const [line] = recordLines(recordOf(week(0, { 'Amina K': 1 })))
+    // 6 November 2026 is day 46332 when 1 January 1900 is day 1 and 29 February 1900 is counted, as spreadsheets do.
+    const values = [[''], [''], [''], [46332, ...(line ?? []).slice(1)], [1e30, ...(line ?? []).slice(1)]]
+    expect(readRecord({ name: 'Record', values })).toMatchObject({
+      rows: [{ date: '2026-11-06' }],
+      leftAside: 1,
+    })
+  })
+
+  it('holds no email address', () => {
+    const [one] = review({
+      name: 'S',
+      values: [
+        ['Name', '932 − 457', '874 − 523'],
+        ['Maya I', 475, 'ask maya@school.example'],
+        ['Bryn T', 1, 2],
+      ],
+    })
+    if (!one) throw new Error('a marksheet')
+    const named = { ...one, pupils: one.pupils.map((pupil) => ({ ...pupil, name: 'maya.i@school.example' })) }
+    const rows = recordRows(named, { date: '2026-11-06', class: 'Kingfisher' })
+    expect(JSON.stringify(rows)).not.toContain('@')
+    expect(rows[0]?.pupil).toBe('maya.i')
+  })
+
+  it('lists its questions once each', () => {
+    const record = recordOf(week(0, { 'Amina K': 1, 'Bryn T': 2 }))
+    expect(questionsIn(record).length).toBe(4)
   })
 })

@@ -1,0 +1,88 @@
+import { heatMap } from '../marksheet/classView'
+import { areaAddress, type Area } from '../marksheet/matrix'
+import { planMastery, type TableCell, type TableSheet } from '../marksheet/plan'
+import type { Review } from '../marksheet/review'
+import { STATUSES } from '../mastery/judge'
+import type { Edit } from './edit'
+import { ownSheetEdit, ownSheetFor } from './ownSheet'
+import type { SheetEntry } from './read'
+import { overlayOffEdit, overlayOnEdit, type Overlay } from './reviewTables'
+
+/** The Mastery sheet with what lies over it, and the class by type as numbers below the pupils. */
+interface MasteryPlan {
+  readonly table: TableSheet
+  readonly overlay: Overlay
+  readonly numbers: { readonly area: Area; readonly rows: readonly (readonly number[])[] }
+}
+
+const TITLE = 'The class by type, in pupils'
+const HEAD = 'Type'
+const CHART_ROWS = 18
+const ORDER = STATUSES.toReversed()
+
+/**
+ * Writes the Mastery sheet: the pupils by type, and below them the class by type as a table of counts with a chart. In place of what the
+ * sheet held before where it is ours.
+ */
+export function masteryEdits(reviews: readonly Review[], sheets: readonly SheetEntry[]): Edit[] {
+  const { table, overlay, numbers } = planOf(reviews)
+  const { name, present } = ownSheetFor(table.name, sheets)
+  return [
+    ...(present ? [overlayOffEdit(name, present.filled, HEAD, 1 + ORDER.length)] : []),
+    ownSheetEdit(table, sheets),
+    numbersEdit(name, numbers),
+    overlayOnEdit(name, overlay),
+  ]
+}
+
+function planOf(reviews: readonly Review[]): MasteryPlan {
+  const table = planMastery(reviews)
+  const { types, rows } = heatMap(
+    reviews.flatMap(({ pupils }) => pupils),
+    'name',
+  )
+  const counts = types.map((_, index) =>
+    ORDER.map((status) => rows.filter(({ standings }) => standings[index]?.status === status).length),
+  )
+  const top = table.rows.length + 2
+  const source = { top, left: 0, bottom: top + types.length, right: ORDER.length }
+  const place = { top: source.bottom + 2, left: 0, bottom: source.bottom + 1 + CHART_ROWS, right: 3 }
+  return {
+    table: {
+      ...table,
+      rows: [
+        ...table.rows,
+        [],
+        [bold(TITLE)],
+        [HEAD, ...ORDER].map(bold),
+        ...types.map((type) => [{ text: type, bold: false, fill: null }]),
+      ],
+    },
+    overlay: { table: source, chart: { title: TITLE, place } },
+    numbers: { area: { ...source, top: top + 1, left: 1 }, rows: counts },
+  }
+}
+
+function bold(text: string): TableCell {
+  return { text, bold: true, fill: null }
+}
+
+/** Writes numbers onto a sheet that an earlier edit lays out, and takes back with everything else. */
+function numbersEdit(name: string, { area, rows }: MasteryPlan['numbers']): Edit {
+  return {
+    what: `the counts on ${name}`,
+    keep: [],
+    check: () => undefined,
+    write: () => [
+      {
+        cells: rows.flat().length,
+        queue: ({ workbook }) => {
+          workbook.worksheets.getItem(name).getRange(areaAddress(area)).values = rows.map((row) => [...row])
+        },
+      },
+    ],
+    look: [],
+    putBack: () => [],
+    left: () => [],
+  }
+}
