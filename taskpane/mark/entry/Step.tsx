@@ -77,7 +77,7 @@ export function Step(props: {
       </Field>
       {state.problem && <Notice said={state.problem} />}
       <div className="keys">
-        <Key name="Enter" word="right, or as typed" act={enter} />
+        <Key name="Enter" word="right / typed" act={enter} />
         <Key name="A" word="absent" act={session.absent} />
         <Key name="Space" word="left blank" act={session.blank} />
         <Key name="↑" word="go back one" act={session.back} isOff={state.index === 0} />
