@@ -20,7 +20,7 @@ import { pickFrom, shuffled } from './random'
  * finds □ + 46 = 76, 30 + □ = 76 and 76 − □ = 46, an addition finds □ − 46 = 30. The forms take turns.
  */
 export function drawMissingNumbers(part: Part & Choice): DrawnSet {
-  const drawn = drawSet(part)
+  const drawn = drawSet({ ...part, seed: `${part.seed} missing` })
   if ('problem' in drawn) return drawn
   return { questions: drawn.questions.map(withMissing) }
 }
@@ -59,9 +59,10 @@ export interface InverseCheck {
 export function drawInverseChecks(
   part: Part & Choice,
 ): { readonly checks: readonly InverseCheck[] } | { readonly problem: string; readonly available: bigint } {
-  const drawn = drawSet(part)
+  const seed = `${part.seed} inverse`
+  const drawn = drawSet({ ...part, seed })
   if ('problem' in drawn) return drawn
-  const generator = generatorFrom(`${part.seed} inverse`)
+  const generator = generatorFrom(seed)
   const children = shuffled(CHILDREN, generator)
   const right = shuffled(
     drawn.questions.map((_, index) => index % 2 === 0),

@@ -66,7 +66,10 @@ export function checksHandout(missing: readonly Question[], checks: readonly Inv
         blocks: [
           ...answersUnder('Missing numbers', worked),
           { kind: 'heading', text: 'Checks' },
-          { kind: 'list', items: checks.map(({ answer }, index) => `${numbered(index)}. ${answer}`) },
+          ...checks.map(({ answer }, index): Block => ({
+            kind: 'text',
+            text: `${numbered(index)}. ${answer}`,
+          })),
         ],
       },
     ],
