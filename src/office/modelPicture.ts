@@ -14,7 +14,7 @@ export interface Picture {
 
 /** Puts a picture over the sheet in front, its upper left corner at the selected cell. No cell is changed. Throws Problem. */
 export async function insertPicture(picture: Picture, work: Work = UNWATCHED): Promise<Done> {
-  if (!Office.context.requirements.isSetSupported('ExcelApi', '1.9'))
+  if (!Office.context.requirements.isSetSupported('ExcelApi', '1.10'))
     throw new Problem(
       'This version of Excel cannot take a picture from Columnwise.',
       'Insert the layout into cells, or update Excel.',
