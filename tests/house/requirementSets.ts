@@ -30,7 +30,7 @@ export function memberUses(files: readonly string[], options: ts.CompilerOptions
       if (symbol && needed) {
         const { line } = source.getLineAndCharacterOfPosition(node.getStart())
         const guarded = guards.some(
-          ([, set, version = '0']) => set === needed.set && isAtLeast(version, needed.version),
+          ([set, version]) => set === needed.set && isAtLeast(version, needed.version),
         )
         uses.push({
           ...needed,
