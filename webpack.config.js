@@ -80,6 +80,7 @@ function copies(env) {
     patterns: [
       { from: 'manifest.xml', transform: manifest },
       { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
+      { from: 'taskpane/projector.html', to: '[name][ext]', info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
     ],
@@ -105,7 +106,11 @@ export default (env, { mode }) => ({
   mode,
   target: ['web', 'es2022'],
   devtool: mode === 'production' ? false : 'source-map',
-  entry: { taskpane: './taskpane/index.tsx', functions: './src/functions/index.ts' },
+  entry: {
+    taskpane: './taskpane/index.tsx',
+    projector: './taskpane/projector.tsx',
+    functions: './src/functions/index.ts',
+  },
   output: { path: path.resolve('dist'), filename: '[name].js', chunkFilename: '[name].js', clean: true },
   resolve: { extensions: ['.ts', '.tsx', '.js'] },
   module: {

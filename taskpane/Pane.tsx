@@ -1,47 +1,78 @@
-import { FluentProvider, Tab, TabList } from '@fluentui/react-components'
-import { lazy, Suspense, useState, useSyncExternalStore, type ComponentType, type ReactElement } from 'react'
-import { AREAS, type AreaEntry } from './areas'
+import { Button, FluentProvider, Tab, TabList } from '@fluentui/react-components'
+import {
+  lazy,
+  Suspense,
+  useRef,
+  useState,
+  useSyncExternalStore,
+  type ComponentType,
+  type ReactElement,
+} from 'react'
+import { AREAS, FIRST_AREA, type AreaEntry } from './areas'
+import { GEAR } from './common/icons'
 import { LoadGuard } from './common/LoadGuard'
 import { StatusBar } from './StatusBar'
+import { Tabs } from './Tabs'
 import { isDark, THEMES, watchTheme } from './theme'
 
 const LOADED = new Map<string, ComponentType>(
   AREAS.map(({ id, load }) => [id, lazy(async () => ({ default: await load() }))]),
 )
 
+const SettingsPage = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "settings" */ './settings/SettingsPage')).SettingsPage,
+}))
+
 /** The pane: a tab for each area, the area that is open, and the status line. An area that was opened keeps its state. */
 export function Pane(): ReactElement {
   const dark = useSyncExternalStore(watchTheme, isDark)
-  const [open, setOpen] = useState(AREAS[0]?.id ?? '')
+  const [open, setOpen] = useState(FIRST_AREA)
   const [visited, setVisited] = useState<readonly string[]>([open])
+  const [setting, setSetting] = useState(false)
+  const gear = useRef<HTMLButtonElement>(null)
   const show = (id: string) => {
+    setSetting(false)
     setOpen(id)
     setVisited((ids) => (ids.includes(id) ? ids : [...ids, id]))
   }
   return (
     <FluentProvider theme={dark ? THEMES.dark : THEMES.light} className={dark ? 'pane dark' : 'pane'}>
       <header>
-        <h1>
-          <img src="assets/icon-32.png" width="20" height="20" alt="" />
-          Columnwise
-        </h1>
-        <TabList
-          selectedValue={open}
-          onTabSelect={(_, { value }) => {
-            show(String(value))
-          }}
-          aria-label="Areas"
-        >
-          {AREAS.map(({ id, name }) => (
-            <Tab key={id} id={`tab-${id}`} value={id} aria-controls={`area-${id}`}>
-              {name}
-            </Tab>
-          ))}
-        </TabList>
+        <div className="title">
+          <h1>
+            <img src="assets/icon-32.png" width="20" height="20" alt="" />
+            Columnwise
+          </h1>
+          <Button
+            ref={gear}
+            className="gear"
+            size="small"
+            appearance="subtle"
+            icon={GEAR}
+            aria-label="Settings"
+            aria-expanded={setting}
+            onClick={() => {
+              setSetting(!setting)
+            }}
+          />
+        </div>
+        <Tabs areas={AREAS} open={open} onOpen={show} />
       </header>
       <main>
+        {setting && (
+          <LoadGuard name="Settings">
+            <Suspense fallback={<p role="status">Opening Settings …</p>}>
+              <SettingsPage
+                onClose={() => {
+                  setSetting(false)
+                  gear.current?.focus()
+                }}
+              />
+            </Suspense>
+          </LoadGuard>
+        )}
         {AREAS.filter(({ id }) => visited.includes(id)).map((area) => (
-          <AreaPanel key={area.id} area={area} isOpen={area.id === open} />
+          <AreaPanel key={area.id} area={area} isOpen={!setting && area.id === open} />
         ))}
       </main>
       <StatusBar />

@@ -8,8 +8,21 @@ export interface AreaEntry {
   readonly load: () => Promise<ComponentType>
 }
 
+/** The area that the pane opens on. */
+export const FIRST_AREA = 'mark'
+
 /** The pane's areas, in the order of their tabs. */
 export const AREAS: readonly AreaEntry[] = [
+  {
+    id: 'set',
+    name: 'Set',
+    load: async () => (await import(/* webpackChunkName: "set" */ './set/SetArea')).SetArea,
+  },
+  {
+    id: 'model',
+    name: 'Model',
+    load: async () => (await import(/* webpackChunkName: "model" */ './model/ModelArea')).ModelArea,
+  },
   {
     id: 'mark',
     name: 'Mark',

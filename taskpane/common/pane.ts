@@ -2,8 +2,10 @@ import { createContext, useContext, useSyncExternalStore } from 'react'
 import { Runner, type RunnerState } from '../runner'
 import type { Store } from './store'
 
-/** The runner that all areas share. */
-export const RunnerContext = createContext(new Runner())
+/** The runner that all areas and the ribbon share. */
+export const RUNNER = new Runner()
+
+export const RunnerContext = createContext(RUNNER)
 
 /** The runner, through which every area works: one action at a time, with progress, errors as sentences, and undo. */
 export function useRunner(): Runner {

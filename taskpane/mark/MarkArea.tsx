@@ -6,7 +6,7 @@ import { Card } from '../common/Card'
 import { AGAIN, ERASE, PEN, TICK } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'
 import { Found } from './Found'
-import { Marker, type MarkerState } from './marker'
+import { sharedMarker, type Marker, type MarkerState } from './marker'
 import { RangesForm } from './RangesForm'
 import { Result } from './Result'
 
@@ -17,7 +17,7 @@ const QuickEntry = lazy(async () => ({
 /** Mark: what was found on the sheet in front, then the marking of it and what came out. */
 export function MarkArea(): ReactElement {
   const runner = useRunner()
-  const [marker] = useState(() => new Marker(runner))
+  const marker = sharedMarker()
   const state = useStore(marker)
   useEffect(() => {
     void marker.look()
@@ -124,11 +124,11 @@ function Actions({
         <Button appearance="primary" icon={TICK} disabled={busy} onClick={() => void marker.mark()}>
           {summary ? 'Mark again' : 'Mark this sheet'}
         </Button>
-        <Button icon={ERASE} disabled={busy} onClick={() => void marker.clear()}>
-          Clear marks
-        </Button>
         <Button icon={PEN} disabled={busy} onClick={onEnter}>
           Quick entry
+        </Button>
+        <Button icon={ERASE} disabled={busy} onClick={() => void marker.clear()}>
+          Clear marks
         </Button>
       </div>
       <Switch

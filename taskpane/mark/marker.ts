@@ -4,8 +4,9 @@ import type { Area } from '../../src/marksheet/matrix'
 import type { Done } from '../../src/office/edit'
 import { clearSheet, hideFlags } from '../../src/office/marking'
 import { goTo, readSheet, type SheetReading } from '../../src/office/read'
-import { keepSettings, readSettings, type Settings } from '../../src/office/settings'
+import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
 import type { Work } from '../../src/office/work'
+import { RUNNER } from '../common/pane'
 import { Store } from '../common/store'
 import type { Runner } from '../runner'
 import { lookAt, markAgain, withCorrection, type Seen } from './actions'
@@ -27,6 +28,9 @@ export class Marker extends Store<MarkerState> {
 
   constructor(private readonly runner: Runner) {
     super({ seen: null, summary: null, settings: readSettings() })
+    watchSettings((settings) => {
+      this.set({ settings })
+    })
     runner.subscribe(() => {
       if (this.#marked !== null && !runner.keeps(this.#marked)) this.#forget()
     })
@@ -42,18 +46,20 @@ export class Marker extends Store<MarkerState> {
     })
   }
 
-  /** Marks the sheet that is shown, as it stands now. */
-  readonly mark = async (): Promise<void> => {
+  /** Marks the sheet that is shown, as it stands now; gives whether it did. */
+  readonly mark = async (): Promise<boolean> => {
     const { seen, settings } = this.state()
-    if (seen === null) return
-    await this.runner.run(`Marking ${seen.reading.name}`, async (work) => {
+    if (seen === null) return false
+    const marked = await this.runner.run(`Marking ${seen.reading.name}`, async (work) => {
       const { seen: now, reviews, done } = await markAgain(seen, settings, work)
       this.#take(now)
       this.#marked = done
       this.runner.wrote(done)
       this.set({ summary: summaryOf(reviews) })
       this.runner.say(`${now.reading.name} is marked.`)
+      return true
     })
+    return marked === true
   }
 
   /** Takes all colours, flags and notes off the sheet. */
@@ -102,7 +108,7 @@ export class Marker extends Store<MarkerState> {
 
   async #keep(changed: Partial<Settings>): Promise<void> {
     try {
-      this.set({ settings: await keepSettings(changed) })
+      await keepSettings(changed)
     } catch (error) {
       this.runner.tell(error)
     }
@@ -117,4 +123,11 @@ export class Marker extends Store<MarkerState> {
     this.#marked = null
     this.set({ summary: null })
   }
+}
+
+let shared: Marker | null = null
+
+/** The marker of the pane and of the ribbon, so that both mark alike. */
+export function sharedMarker(): Marker {
+  return (shared ??= new Marker(RUNNER))
 }

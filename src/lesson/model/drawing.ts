@@ -110,13 +110,18 @@ function standingShapes(
   isMark: boolean,
   isFresh: boolean,
 ): Shape[] {
-  const fresh = isFresh ? ' fresh' : ''
+  const fresh = (is: boolean) => (is ? ' fresh' : '')
   const y = row * SQUARE
   const across = x + SQUARE * (ten ? 0.6 : 0.5)
   const [from, to] = [x + SQUARE * (ten ? 0.12 : 0.22), x + SQUARE * (ten ? 0.9 : 0.78)]
   return [
-    text(`${isMark ? 'mark' : 'digit'}${fresh}`, across, row + (isMark ? 0.6 : 0.5), String(digit)),
-    ...(ten ? [text(`ten${fresh}`, x + SQUARE * 0.22, row + (isMark ? 0.42 : 0.3), '1')] : []),
+    text(
+      `${isMark ? 'mark' : 'digit'}${fresh(isFresh && !ten)}`,
+      across,
+      row + (isMark ? 0.6 : 0.5),
+      String(digit),
+    ),
+    ...(ten ? [text(`ten${fresh(isFresh)}`, x + SQUARE * 0.22, row + (isMark ? 0.42 : 0.3), '1')] : []),
     ...(crossed
       ? [
           {

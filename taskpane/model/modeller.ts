@@ -1,0 +1,147 @@
+import type { FaultId } from '../../src/answers/faults'
+import { printQuestion, readQuestion, type Question } from '../../src/arithmetic/question'
+import { problemOf } from '../../src/office/errors'
+import { insertLayout, layoutPlace, type LayoutPlace } from '../../src/office/modelCells'
+import { insertPicture, type Picture } from '../../src/office/modelPicture'
+import { selectedQuestion, watchSelection, type CellQuestion } from '../../src/office/modelQuestion'
+import { Store } from '../common/store'
+import type { Runner } from '../runner'
+import { openProjector } from './openProjector'
+
+/** What the Model area shows. */
+export interface ModellerState {
+  /** What is typed in the field. */
+  readonly text: string
+  /** Why the text is no question; null where it is one, or was not read yet. */
+  readonly problem: string | null
+  readonly question: Question | null
+  /** How many steps are done. */
+  readonly step: number
+  /** The fault whose working is shown beside the right one. */
+  readonly fault: FaultId | null
+  /** Whether the question follows the selected cell. */
+  readonly following: boolean
+  /** Where the layout is to go, where cells there are not empty and the teacher is asked. */
+  readonly asked: LayoutPlace | null
+}
+
+/** What the buttons of the Model area do. */
+export class Modeller extends Store<ModellerState> {
+  #endWatch: Promise<() => Promise<void>> | null = null
+  #looks = 0
+
+  constructor(private readonly runner: Runner) {
+    super({ text: '', problem: null, question: null, step: 0, fault: null, following: false, asked: null })
+  }
+
+  readonly type = (text: string): void => {
+    this.set({ text, problem: null })
+  }
+
+  /** Reads what is typed; the model of the last question stays where it is none. */
+  readonly read = (): void => {
+    const reading = readQuestion(this.state().text)
+    if ('problem' in reading) this.set({ problem: reading.problem })
+    else this.#show(reading.question, null)
+  }
+
+  readonly goTo = (step: number): void => {
+    this.set({ step })
+  }
+
+  readonly chooseFault = (fault: FaultId | null): void => {
+    this.set({ fault })
+  }
+
+  /** Takes the question of the selected cell. */
+  readonly takeSelected = async (): Promise<void> => {
+    const found = await this.runner.run('Reading the selected cell', selectedQuestion)
+    if (found) this.#take(found)
+  }
+
+  /** Follows the selected cell, or no longer. Cells without a question leave the model as it is. */
+  readonly follow = async (following: boolean): Promise<void> => {
+    this.set({ following })
+    try {
+      if (following && this.#endWatch === null) {
+        this.#endWatch = watchSelection(() => void this.#lookAtSelection())
+        await this.#endWatch
+        await this.#lookAtSelection()
+      } else if (!following && this.#endWatch !== null) {
+        const ending = this.#endWatch
+        this.#endWatch = null
+        await (
+          await ending
+        )()
+      }
+    } catch (error) {
+      this.#endWatch = null
+      this.set({ following: false })
+      this.runner.tell(error)
+    }
+  }
+
+  /** Puts the finished layout into cells from the selected one on; asks first where cells are not empty. */
+  readonly insertCells = async (): Promise<void> => {
+    const { question } = this.state()
+    if (!question) return
+    this.set({ asked: null })
+    const place = await this.runner.run('Looking at the cells', () => layoutPlace(question))
+    if (!place) return
+    if (place.taken.length > 0) this.set({ asked: place })
+    else await this.#insert(question, place, false)
+  }
+
+  /** The teacher's answer where cells are not empty. */
+  readonly answer = async (over: boolean): Promise<void> => {
+    const { asked, question } = this.state()
+    this.set({ asked: null })
+    if (over && asked && question) await this.#insert(question, asked, true)
+  }
+
+  /** Puts the paper onto the sheet as a picture; `draw` makes it. */
+  readonly insertPicture = async (draw: () => Promise<Picture>): Promise<void> => {
+    await this.runner.run('Inserting the picture', async (work) => {
+      this.runner.wrote(await insertPicture(await draw(), work))
+      this.runner.say('The picture is on the sheet, at the selected cell.')
+    })
+  }
+
+  /** Shows the question and its model in a large window. */
+  readonly project = async (isDark: boolean): Promise<void> => {
+    const { question, step, fault } = this.state()
+    if (!question) return
+    await this.runner.run('Opening the large window', () =>
+      openProjector({ text: printQuestion(question), step, fault, isDark }),
+    )
+  }
+
+  async #insert(question: Question, place: LayoutPlace, over: boolean): Promise<void> {
+    await this.runner.run('Inserting the layout', async (work) => {
+      this.runner.wrote(await insertLayout(question, place, over, work))
+      this.runner.say(`The layout of ${printQuestion(question)} is on ${place.sheet.name}.`)
+    })
+  }
+
+  async #lookAtSelection(): Promise<void> {
+    const look = ++this.#looks
+    try {
+      const found = await selectedQuestion()
+      if (look === this.#looks && this.state().following) this.#take(found)
+    } catch (error) {
+      const { cause } = problemOf(error)
+      if (cause !== undefined) this.runner.tell(error)
+    }
+  }
+
+  #take({ question, fault }: CellQuestion): void {
+    this.#show(question, fault)
+  }
+
+  #show(question: Question, fault: FaultId | null): void {
+    const text = printQuestion(question)
+    const { question: before } = this.state()
+    const isSame = before !== null && printQuestion(before) === text
+    this.set({ text, problem: null, question, fault, asked: null, ...(isSame ? {} : { step: 0 }) })
+  }
+}
