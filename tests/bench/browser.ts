@@ -1,15 +1,6 @@
-import { existsSync } from 'node:fs'
 import { chromium } from 'playwright-core'
 import type { Browser, Page } from 'playwright-core'
-
-const USUAL_PATHS = [
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  'C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe',
-  'C:\\Program Files (x86)\\Microsoft\\Edge\\Application\\msedge.exe',
-]
+import { findChromium } from '../setup/chromium'
 
 /** Chromium asks nobody for anything by itself with these. */
 const QUIET = [
@@ -22,18 +13,16 @@ const QUIET = [
   '--disable-sync',
 ]
 
-/** Where Chromium is: CHROMIUM_PATH, or one of the usual paths. Throws a sentence where there is none. */
-export function chromiumPath(): string {
-  const path = process.env.CHROMIUM_PATH ?? USUAL_PATHS.find((usual) => existsSync(usual))
-  if (path === undefined)
+function chromiumPath(): string {
+  const path = findChromium()
+  if (path === null)
     throw new Error(
       'No Chromium found. Install one, or set CHROMIUM_PATH to the program of a Chromium or Chrome.',
     )
-  if (!existsSync(path)) throw new Error(`CHROMIUM_PATH is ${path}, but there is no such program.`)
   return path
 }
 
-/** Starts Chromium without a window. */
+/** Starts Chromium without a window. Throws a sentence where there is none. */
 export const startBrowser = (): Promise<Browser> =>
   chromium.launch({ executablePath: chromiumPath(), args: QUIET })
 
