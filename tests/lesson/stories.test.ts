@@ -19,10 +19,11 @@ import type { Template } from '../../src/lesson/stories/template'
 const seeds = fc.integer()
 const anyTypes = ['any', 'any'] as const
 
-/** The most digits that a template's first number can have, from 2 to 4. */
+/** The numbers of digits, from 2 to 4, that a template's first number can have, with a third no longer. */
 function digitsFor({ limits }: Template): (2 | 3 | 4)[] {
   return ([2, 3, 4] as const).filter(
-    (digits) => limits.first[1] >= 10 ** (digits - 1) && limits.first[0] < 10 ** digits,
+    (digits) =>
+      limits.first[1] >= 10 ** (digits - 1) && Math.max(limits.first[0], limits.third[0]) < 10 ** digits,
   )
 }
 

@@ -1,6 +1,5 @@
 import type { Operation } from '../../arithmetic/question'
-import type { StoryNumbers } from './story'
-import type { Labels, Template } from './template'
+import { secondOperands, type Labels, type StoryNumbers, type Template } from './template'
 
 /**
  * A piece of a bar model: what it stands for, its amount as printed, its length in steps of the last place, and where its amount
@@ -35,11 +34,6 @@ export function barsOf(
     operation === 'add'
       ? { whole: piece(found, 'asked'), parts: [piece(from), piece(by)] }
       : { whole: piece(from), parts: [piece(by), piece(found, 'asked')] }
-  const [from, by]: [keyof Labels, keyof Labels] =
-    flow === 'onwards'
-      ? ['between', 'third']
-      : flow === 'taken-from'
-        ? ['third', 'between']
-        : ['first', 'between']
+  const [from, by] = secondOperands(flow)
   return [bar(operations[0], 'first', 'second', 'between'), bar(operations[1], from, by, 'answer')]
 }

@@ -13,7 +13,7 @@ import { pickFrom, shuffled, wholeBetween } from '../random'
 import { barsOf, type Bar } from './bars'
 import { JOINING } from './joining'
 import { TAKING_AWAY } from './takingAway'
-import type { Flow, Limits, Template } from './template'
+import { secondOperands, type Limits, type StoryNumbers, type Template } from './template'
 import { DOWN_AGAIN, UP_AGAIN, UP_TO_A_WHOLE } from './upAndDown'
 
 /** Every context of a two-step story. */
@@ -39,15 +39,6 @@ export interface StoryWish {
   readonly types: readonly [ExchangeType | 'any', ExchangeType | 'any']
   readonly digits: 2 | 3 | 4
   readonly seed: string | number
-}
-
-/** A story's numbers, in steps of the last place. `between` is what the first step finds. */
-export interface StoryNumbers {
-  readonly first: number
-  readonly second: number
-  readonly between: number
-  readonly third: number
-  readonly answer: number
 }
 
 /** How often numbers are drawn for one template before the next is tried. */
@@ -97,7 +88,7 @@ function problemOf({ types: [first, second], digits }: StoryWish): string {
   return `There is no story with ${digits}-digit numbers that has “${first}” and then “${second}”.`
 }
 
-/** A story of one template, or null where its operations or its sensible quantities do not allow the types asked for. */
+/** A story of one template, or null where its operations or its sensible quantities do not allow the types asked for, or hardly ever. */
 export function storyFrom(template: Template, wish: StoryWish, generator: RandomGenerator): Story | null {
   if (template.limits.first[1] < 10 ** (wish.digits - 1)) return null
   const first = censusOf(template, wish, 0)
@@ -135,27 +126,28 @@ function censusOf(
 }
 
 function drawNumbers(
-  { operations, flow, places, limits }: Template,
+  template: Template,
   { digits }: StoryWish,
   census: Census,
   generator: RandomGenerator,
 ): StoryNumbers {
+  const { operations, flow, places } = template
   const { top, bottom } = questionAt(census, uniformBigInt(generator, 0n, census.count - 1n))
   const first = Number(scaledValue(top, places))
   const second = Number(scaledValue(bottom, places))
   const between = operations[0] === 'add' ? first + second : first - second
-  const [least, most] = limits.third
-  const third = flow === 'with-first' ? 0 : wholeBetween(least, Math.min(most, 10 ** digits - 1), generator)
-  const [from, by] = secondOperands(flow, { first, between, third })
-  return { first, second, between, third, answer: operations[1] === 'add' ? from + by : from - by }
+  const [least, most] = thirdLimits(template, between, digits)
+  const third = flow === 'with-first' || most < least ? 0 : wholeBetween(least, most, generator)
+  const told = { first, second, between, third }
+  const [from, by] = secondOperands(flow)
+  return { ...told, answer: operations[1] === 'add' ? told[from] + told[by] : told[from] - told[by] }
 }
 
-function secondOperands(
-  flow: Flow,
-  { first, between, third }: Pick<StoryNumbers, 'first' | 'between' | 'third'>,
-): [number, number] {
-  if (flow === 'onwards') return [between, third]
-  return flow === 'taken-from' ? [third, between] : [first, between]
+/** What the third number can be: sensible, no longer than asked for, and so that something is left where the second step subtracts. */
+function thirdLimits({ limits, flow, operations }: Template, between: number, digits: number): Limits {
+  const [least, most] = [limits.third[0], Math.min(limits.third[1], 10 ** digits - 1)]
+  if (operations[1] === 'add') return [least, most]
+  return flow === 'taken-from' ? [Math.max(least, between + 1), most] : [least, Math.min(most, between - 1)]
 }
 
 /** Whether every quantity is sensible in the context, and the answer is not found by one step, or read off the text. */
@@ -185,9 +177,10 @@ function stepsOf({ operations, flow, unit, places }: Template, numbers: StoryNum
     if ('problem' in reading) throw new RangeError(reading.problem)
     return reading.question
   }
+  const [from, by] = secondOperands(flow)
   return [
     question(operations[0], numbers.first, numbers.second),
-    question(operations[1], ...secondOperands(flow, numbers)),
+    question(operations[1], numbers[from], numbers[by]),
   ]
 }
 

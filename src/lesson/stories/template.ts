@@ -9,6 +9,21 @@ export type Flow = 'onwards' | 'taken-from' | 'with-first'
 /** The least and the most that is sensible, in steps of the last place (pence, where pounds have two places). */
 export type Limits = readonly [least: number, most: number]
 
+/** A story's numbers, in steps of the last place. `between` is what the first step finds. */
+export interface StoryNumbers {
+  readonly first: number
+  readonly second: number
+  readonly between: number
+  readonly third: number
+  readonly answer: number
+}
+
+/** The two numbers that the second step works with, in the order of its calculation. */
+export function secondOperands(flow: Flow): ['between' | 'third' | 'first', 'between' | 'third'] {
+  if (flow === 'onwards') return ['between', 'third']
+  return flow === 'taken-from' ? ['third', 'between'] : ['first', 'between']
+}
+
 /** The numbers of a story as printed for pupils ("1,245", "£3.60"), and the name of a child. */
 export interface Told {
   readonly first: string

@@ -199,11 +199,11 @@ export const DOWN_AGAIN: readonly Template[] = [
 /** Stories in which the first step adds and the second takes what that made from a whole. */
 export const UP_TO_A_WHOLE: readonly Template[] = [
   {
-    id: 'theatre-seats',
+    id: 'arena-seats',
     ...WHOLE,
     operations: ['add', 'subtract'],
     flow: 'taken-from',
-    limits: { first: [10, 1800], second: [10, 1200], third: [40, 2500], answer: [1, 2400] },
+    limits: { first: [10, 5000], second: [10, 4000], third: [40, 9000], answer: [1, 8000] },
     labels: {
       first: 'Adult tickets',
       second: 'Child tickets',
@@ -212,7 +212,7 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
       answer: 'Seats not sold',
     },
     tell: ({ first, second, third }) =>
-      `A theatre has ${third} seats, and each ticket is for one seat. So far ${first} adult tickets and ${second} child tickets have been sold. How many seats are not sold yet?`,
+      `A sports arena has ${third} seats, and each ticket is for one seat. So far ${first} adult tickets and ${second} child tickets have been sold. How many seats are not sold yet?`,
     answer: (amount, isOne) => `${counted(amount, isOne, 'seat is', 'seats are')} not sold yet.`,
   },
   {
@@ -282,6 +282,6 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
     },
     tell: ({ first, second, third, child }) =>
       `A punch bowl holds ${third} ml when it is full. ${child} pours ${first} ml of apple juice and ${second} ml of orange juice into the empty bowl and then fills it up with water. How many millilitres of water does ${child} add?`,
-    answer: (amount) => `${amount} ml of water are added.`,
+    answer: (amount) => `${amount} ml of water is added.`,
   },
 ]
