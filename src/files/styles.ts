@@ -40,8 +40,9 @@ export class Styles {
     return this.once(`look ${JSON.stringify(look)}`, () => {
       const list = this.list('dxfs')
       const font = make(list, 'font', {}, [
-        ...(look.bold ? [make(list, 'b')] : []),
-        ...(look.italic ? [make(list, 'i')] : []),
+        make(list, 'b', { val: Number(look.bold) }),
+        make(list, 'i', { val: Number(look.italic) }),
+        make(list, 'u', { val: look.underline ? 'single' : 'none' }),
         make(list, 'color', { rgb: `FF${look.ink}` }),
       ])
       const format =

@@ -119,11 +119,12 @@ function add(sheet: Excel.Worksheet, { address, formula, look, priority }: Forma
   custom.rule.formula = formula
   format.fill.color = `#${look.fill}`
   format.font.color = `#${look.ink}`
-  if (look.bold) format.font.bold = true
-  if (look.italic) format.font.italic = true
+  format.font.bold = look.bold
+  format.font.italic = look.italic
+  format.font.underline = look.underline ? 'Single' : 'None'
   if (look.numberFormat !== null) format.numberFormat = look.numberFormat
   for (const side of look.border === null ? [] : SIDES) {
-    format.borders[side].style = look.border === 'thin' ? 'Continuous' : 'Dash'
+    format.borders[side].style = 'Dash'
     format.borders[side].color = `#${look.ink}`
   }
   if (priority !== undefined) added.priority = priority
@@ -161,7 +162,7 @@ class Listing {
           const ranges = format.getRanges()
           format.load(
             'id, priority, custom/rule/formula, custom/format/numberFormat, custom/format/fill/color, custom/format/font/color, ' +
-              'custom/format/font/bold, custom/format/font/italic',
+              'custom/format/font/bold, custom/format/font/italic, custom/format/font/underline',
           )
           const border = format.custom.format.borders.getItem('EdgeTop')
           border.load('style')
@@ -200,7 +201,8 @@ function lookOf({ fill, font, numberFormat }: Excel.ConditionalRangeFormat, bord
     ink: font.color.replace('#', ''),
     bold: font.bold,
     italic: font.italic,
-    border: border === 'Continuous' ? 'thin' : border === 'Dash' ? 'dashed' : null,
+    underline: font.underline === 'Single',
+    border: border === 'Dash' ? 'dashed' : null,
     numberFormat: numberFormat === '' ? null : String(numberFormat),
   }
 }
