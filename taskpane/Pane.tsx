@@ -1,4 +1,4 @@
-import { Button, FluentProvider, Tab, TabList } from '@fluentui/react-components'
+import { Button, FluentProvider } from '@fluentui/react-components'
 import {
   lazy,
   Suspense,
