@@ -59,7 +59,7 @@ export function findMarksheets(matrix: Matrix): Marksheet[] {
   ]
   const single = groupBy(leftOver(heading, found), ({ row }) => row)
   found.push(
-    ...[...single.values()].flatMap((row) => (hasAnswersBeside(upright, row) ? pairsIn(upright, row) : [])),
+    ...[...single.values()].flatMap((row) => (hasRoomBeside(upright, row) ? pairsIn(upright, row) : [])),
   )
   const turned = leftOver(spots, found).map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
   found.push(...pupilsBelow(viewOf(matrix, true), turned, 'pupils-across'))
@@ -217,13 +217,17 @@ function hasNamesAbove(view: View, row: number, questions: ReadonlySet<number>):
     })
 }
 
-/** Whether a row of questions has a number on the right of one of them, as a pupil's own questions have. */
-function hasAnswersBeside(view: View, row: readonly Spot[]): boolean {
+/**
+ * Whether a row by itself can be one pupil's own questions: a number on the right of one of them, or room for an answer on the right of
+ * each under a heading of its own.
+ */
+function hasRoomBeside(view: View, row: readonly Spot[]): boolean {
   const questions = new Set(row.map(({ column }) => column))
-  return row.some(
-    (spot) =>
-      !questions.has(spot.column + 1) && readTyped(view.value(spot.row, spot.column + 1)).kind === 'number',
-  )
+  const beside = row.filter((spot) => !questions.has(spot.column + 1))
+  const isNumber = (spot: Spot) => readTyped(view.value(spot.row, spot.column + 1)).kind === 'number'
+  const isRoom = (spot: Spot) =>
+    /answer|^a\d/i.test(spot.row > 0 ? view.text(spot.row - 1, spot.column + 1) : '')
+  return beside.some(isNumber) || (beside.length === row.length && beside.every(isRoom))
 }
 
 /** Rows of questions with pupils' names on the left of the rows below; a name column between questions starts a new marksheet. */

@@ -173,6 +173,9 @@ describe('pairs', () => {
 
   it('of one pupil, without a header, and with an equals sign between', () => {
     expect(found(['Name', 'Q1', 'Answer', 'Q2', 'Answer'], rows[0] ?? [])).toBe('pairs Ada Brown:cc')
+    expect(
+      found(['Name', 'Q1', 'Answer', 'Q2', 'Answer'], ['Ada Brown', '932 − 457', null, '305 − 128', null]),
+    ).toBe('pairs Ada Brown:bb')
     expect(found(...rows)).toBe('pairs Ada Brown:cc Ben Cole:ci')
     expect(
       found(
