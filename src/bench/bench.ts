@@ -10,6 +10,7 @@ import { HostContext } from './host/context'
 import { readEntry } from './host/entry'
 import { EVENT, Registrations } from './host/events'
 import { AddinInternalService } from './host/excel/addinInternalService'
+import { AppRuntimeService } from './host/excel/appRuntimeService'
 import { CustomFunctionsService } from './host/excel/customFunctionsService'
 import { Range } from './host/excel/range'
 import { Workbook } from './host/excel/workbook'
@@ -48,6 +49,8 @@ export class Bench {
   /** The interpreter: faults are injected here (`failAt`, `editing`). */
   readonly host: WireHost
   readonly transport: Transport
+  /** The state of the add-in's runtime: whether the add-in has asked for its pane to be shown. */
+  readonly runtime = new AppRuntimeService()
   /** Resolves when the add-in's runtime takes calls of custom functions. */
   readonly customFunctionsReady: Promise<void>
   readonly #context: SharedContext
@@ -72,6 +75,7 @@ export class Bench {
     const services = {
       'Microsoft.ExcelServices.CustomFunctions': customFunctions,
       'Microsoft.InternalService.AddinInternalService': new AddinInternalService(),
+      'Microsoft.AppRuntime.AppRuntimeService': this.runtime,
     }
     this.host = new WireHost(new Workbook(this.#context, this.#eventRanges), services, {
       calculating: () => grid.calculating(),

@@ -5,6 +5,7 @@ import { FORMATS } from './contract/formats'
 import { OVERLAYS } from './contract/overlays'
 import { PICTURES } from './contract/pictures'
 import { RANGES } from './contract/ranges'
+import { RUNTIME } from './contract/runtime'
 import { SHEETS } from './contract/sheets'
 import { THINGS } from './contract/things'
 
@@ -21,6 +22,7 @@ export const CONTRACT: readonly Check[] = [
   ...FORMATS,
   ...THINGS,
   ...PICTURES,
+  ...RUNTIME,
   ...OVERLAYS,
   ...BATCHES,
 ]
