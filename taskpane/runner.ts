@@ -41,10 +41,23 @@ export class Runner extends Store<RunnerState> {
    * Carries out an action; gives what it gives, or undefined where it failed, was stopped, or another one is still under way. `title` says
    * what is being done: "Marking Heron".
    */
-  readonly run = async <T>(title: string, action: (work: Work) => Promise<T>): Promise<T | undefined> => {
+  readonly run = <T>(title: string, action: (work: Work) => Promise<T>): Promise<T | undefined> =>
+    this.#carryOut(title, action, null)
+
+  /** Carries out a look at the workbook as soon as nothing else is under way; what was said last stays. Gives as `run` does. */
+  readonly look = async <T>(title: string, action: (work: Work) => Promise<T>): Promise<T | undefined> => {
+    while (this.state().running) await this.idle()
+    return this.#carryOut(title, action, this.state().notice)
+  }
+
+  async #carryOut<T>(
+    title: string,
+    action: (work: Work) => Promise<T>,
+    notice: Notice | null,
+  ): Promise<T | undefined> {
     if (this.state().running) return undefined
     this.#stop = new AbortController()
-    this.set({ running: { title, part: null, words: '' }, notice: null })
+    this.set({ running: { title, part: null, words: '' }, notice })
     const progress = (part: number, words: string) => {
       this.set({ running: { title, part, words } })
     }

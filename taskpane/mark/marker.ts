@@ -38,8 +38,7 @@ export class Marker extends Store<MarkerState> {
 
   /** Reads the sheet in front, once nothing else is under way, and finds its marksheets. */
   readonly look = async (): Promise<void> => {
-    await this.runner.idle()
-    await this.runner.run('Looking at the sheet', async (work) => {
+    await this.runner.look('Looking at the sheet', async (work) => {
       const seen = await lookAt(undefined, (id) => this.#corrections.get(id) ?? [], work)
       if (seen.reading.id !== this.state().seen?.reading.id) this.#forget()
       this.#take(seen)

@@ -106,3 +106,26 @@ describe('Undo', () => {
     expect(runner.state().undo).toBeNull()
   })
 })
+
+describe('a look at the workbook', () => {
+  it('waits until nothing else is under way, and leaves what was said', async () => {
+    const runner = new Runner()
+    const order: string[] = []
+    const action = runner.run('Writing', async () => {
+      await Promise.resolve()
+      order.push('written')
+      runner.say('It is written.')
+    })
+    const looks = ['first', 'second'].map((look) =>
+      runner.look('Looking', async () => {
+        await Promise.resolve()
+        order.push(look)
+        return look
+      }),
+    )
+    await action
+    expect(await Promise.all(looks)).toEqual(['first', 'second'])
+    expect(order).toEqual(['written', 'first', 'second'])
+    expect(runner.state().notice?.sentence).toBe('It is written.')
+  })
+})
