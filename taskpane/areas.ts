@@ -28,4 +28,9 @@ export const AREAS: readonly AreaEntry[] = [
     name: 'Mark',
     load: async () => (await import(/* webpackChunkName: "mark" */ './mark/MarkArea')).MarkArea,
   },
+  {
+    id: 'review',
+    name: 'Review',
+    load: async () => (await import(/* webpackChunkName: "review" */ './review/ReviewArea')).ReviewArea,
+  },
 ]

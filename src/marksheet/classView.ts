@@ -1,4 +1,5 @@
 import type { ExchangeType } from '../arithmetic/exchange'
+import { readNumeral } from '../arithmetic/numeral'
 import { amountText, printQuestion } from '../arithmetic/question'
 import { likeliestFault } from '../answers/diagnosis'
 import type { FaultId } from '../answers/faults'
@@ -55,7 +56,7 @@ export interface Given {
   readonly typed: string
 }
 
-/** A wrong answer that several pupils or one gave, as a number, and the commonest fault that leads to it (null for none). */
+/** A wrong answer that several pupils or one gave, as it would be printed, and the commonest fault that leads to it (null for none). */
 export interface WrongAnswer {
   readonly answer: string
   readonly count: number
@@ -128,6 +129,10 @@ function wrongAnswers({ question, key }: ReviewedQuestion, missed: readonly Give
     return read.kind === 'number' ? [read.value] : []
   })
   return [...groupBy(values, (value) => value)]
-    .map(([answer, same]) => ({ answer, count: same.length, fault: likeliestFault(question, answer) }))
+    .map(([value, same]) => {
+      const numeral = readNumeral(value)
+      const answer = numeral === null ? value : amountText(numeral, question.unit)
+      return { answer, count: same.length, fault: likeliestFault(question, value) }
+    })
     .sort((one, other) => other.count - one.count)
 }

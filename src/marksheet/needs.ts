@@ -1,14 +1,14 @@
 import { faultsOfClass, reachOf, type FaultEvidence } from '../answers/diagnosis'
 import type { FaultId } from '../answers/faults'
 import type { Outcome } from '../answers/typed'
-import { amountText, printQuestion, type Question } from '../arithmetic/question'
-import { readNumeral } from '../arithmetic/numeral'
+import { printQuestion, type Question } from '../arithmetic/question'
 import type { ExchangeType } from '../arithmetic/exchange'
+import { wrongAnswers } from '../lesson/model/wentWrong'
 import { workedQuestion, type WorkedQuestion } from '../lesson/worked'
 import { prepareMastery, type Evidence, type Judgement, type TypeStanding } from '../mastery/judge'
 import { DEFAULT_MASTERY, type MasterySettings } from '../mastery/settings'
 import { diagnoseReview, type PupilDiagnosis } from './diagnose'
-import { faultyAnswer, nextSetAgainst, nextSetFor, type NextSet, type SetWish } from './nextSet'
+import { nextSetAgainst, nextSetFor, type NextSet, type SetWish } from './nextSet'
 import type { Review, ReviewedPupil } from './review'
 
 /** Where a pupil stands when the types that a named fault reaches are judged by it; `types` are those whose status that changes. */
@@ -133,10 +133,10 @@ function work(drawn: NextSet, fault: FaultId | null): GroupWork {
   if ('problem' in drawn) return { example: null, faulty: null, questions: [], problem: drawn.problem }
   const [first, ...questions] = drawn.questions
   if (first === undefined) return { example: null, faulty: null, questions, problem: null }
-  const wrong = fault === null ? null : readNumeral(faultyAnswer(fault, first))
+  const wrong = wrongAnswers(first).find((each) => each.fault.id === fault)
   return {
     example: workedQuestion(first),
-    faulty: wrong === null ? null : amountText(wrong, first.unit),
+    faulty: wrong?.answer ?? null,
     questions,
     problem: null,
   }

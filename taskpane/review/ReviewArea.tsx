@@ -1,0 +1,235 @@
+import { Button, Tab, TabList } from '@fluentui/react-components'
+import { useEffect, useMemo, useState, type ReactElement } from 'react'
+import { questionsIn } from '../../src/marksheet/record'
+import type { SetWish } from '../../src/marksheet/nextSet'
+import { planReports, pupilReport } from '../../src/marksheet/pupilReport'
+import { watchSheets } from '../../src/office/read'
+import { Card } from '../common/Card'
+import { AGAIN } from '../common/icons'
+import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { dayInWords, dayOf } from './day'
+import { Groups } from './Groups'
+import { HeatMap } from './HeatMap'
+import { AddToRecord, RecordCard, Sheets } from './Keep'
+import type { Person } from './people'
+import { PupilPage } from './PupilPage'
+import { Questions } from './Questions'
+import './review.css'
+import { Reviewer, type ReviewerState } from './reviewer'
+import { SourceChoice, usePeople, type Source } from './SourceChoice'
+import { weekPage } from './week'
+import { Why } from './Why'
+import { WriteOver } from './WriteOver'
+
+const PARTS = [
+  ['pupils', 'Pupils'],
+  ['questions', 'Questions'],
+  ['why', 'Why'],
+  ['groups', 'Groups'],
+  ['keep', 'Record'],
+] as const
+type PartId = (typeof PARTS)[number][0]
+
+const SET_SIZE = 6
+
+/** Review: the class by type, by question, by fault and by group; a pupil by himself; and Record. */
+export function ReviewArea(): ReactElement {
+  const runner = useRunner()
+  const [reviewer] = useState(() => new Reviewer(runner))
+  const state = useStore(reviewer)
+  const { running, writes } = useRunnerState()
+  const isBusy = running !== null
+  useEffect(() => {
+    void reviewer.look()
+    const watching = watchSheets(() => void reviewer.look())
+    watching.catch(runner.tell)
+    return () => {
+      void watching.then((end) => end())
+    }
+  }, [reviewer, runner])
+  useEffect(() => {
+    if (writes > 0 && !isBusy) void reviewer.refresh()
+  }, [reviewer, writes, isBusy])
+  return state.seen === null ? (
+    <Waiting reviewer={reviewer} />
+  ) : (
+    <Reviewing reviewer={reviewer} state={state} />
+  )
+}
+
+function LookAgain({ reviewer }: { readonly reviewer: Reviewer }) {
+  const busy = useBusy()
+  return (
+    <Button
+      size="small"
+      appearance="subtle"
+      icon={AGAIN}
+      disabled={busy}
+      onClick={() => void reviewer.look()}
+    >
+      Look again
+    </Button>
+  )
+}
+
+function Waiting({ reviewer }: { readonly reviewer: Reviewer }) {
+  const busy = useBusy()
+  if (busy) return <p className="quiet">Looking at the sheet …</p>
+  return (
+    <Card title="The sheet could not be read">
+      <LookAgain reviewer={reviewer} />
+    </Card>
+  )
+}
+
+interface Parts {
+  readonly reviewer: Reviewer
+  readonly state: ReviewerState
+}
+
+function Reviewing({ reviewer, state }: Parts) {
+  const [source, setSource] = useState<Source>({ kind: 'sheet' })
+  const [part, setPart] = useState<PartId>('pupils')
+  const [opened, setOpened] = useState<string | null>(null)
+  const [draw, setDraw] = useState(1)
+  const { seen, record, settings } = state
+  const today = dayOf(new Date())
+  const people = usePeople(state, source)
+  const wish = useMemo(
+    (): SetWish => ({
+      count: SET_SIZE,
+      seed: `${today} ${draw}`,
+      like: people.flatMap(({ asked }) => asked),
+      avoid: questionsIn(record?.rows ?? []),
+    }),
+    [today, draw, people, record],
+  )
+  const person = people.find(({ key }) => key === opened)
+  const onWrite = (questions: SetWish['like'], direction: 'across' | 'down') =>
+    void reviewer.writeQuestions(questions, direction)
+  const onShow = (area: Parameters<Reviewer['show']>[0]) => void reviewer.show(area)
+  const onOpen = ({ key }: Person) => {
+    setOpened(key)
+  }
+  const date = dayInWords(today)
+  const report = (each: Person) => pupilReport(each.name, each.judgement, { ...wish, like: each.asked })
+  if (person)
+    return (
+      <>
+        <PupilPage
+          person={person}
+          wish={{ ...wish, like: person.asked }}
+          onBack={() => {
+            setOpened(null)
+          }}
+          onShow={onShow}
+          onWrite={onWrite}
+          onPrint={(own) => void reviewer.writePages(planReports([own], date), 'many')}
+        />
+        <WriteOver reviewer={reviewer} state={state} />
+      </>
+    )
+  const isSheet = source.kind === 'sheet'
+  const className = isSheet ? settings.className : source.className
+  const shown = PARTS.filter(([id]) => isSheet || (id !== 'questions' && id !== 'why'))
+  return (
+    <>
+      <div className="heading">
+        <h2 className="sheet-name">{isSheet ? seen?.reading.name : `${source.className}, over the weeks`}</h2>
+        <LookAgain reviewer={reviewer} />
+      </div>
+      <SourceChoice
+        state={state}
+        source={source}
+        onChoose={(chosen) => {
+          setSource(chosen)
+          if (chosen.kind === 'record' && (part === 'questions' || part === 'why')) setPart('pupils')
+        }}
+      />
+      <TabList
+        size="small"
+        className="parts"
+        aria-label="Parts of the review"
+        selectedValue={part}
+        onTabSelect={(_, { value }) => {
+          setPart(PARTS.find(([id]) => id === value)?.[0] ?? 'pupils')
+        }}
+      >
+        {shown.map(([id, name]) => (
+          <Tab key={id} value={id}>
+            {name}
+          </Tab>
+        ))}
+      </TabList>
+      {people.length === 0 && part !== 'keep' && <NoPupils />}
+      {people.length > 0 && part === 'pupils' && <HeatMap people={people} onOpen={onOpen} />}
+      {people.length > 0 && part === 'questions' && seen && (
+        <Questions reviews={seen.reviews} onShow={onShow} />
+      )}
+      {people.length > 0 && part === 'why' && seen && (
+        <Why
+          pupils={seen.pupils}
+          wish={wish}
+          onShow={onShow}
+          onWrite={onWrite}
+          onComment={(on) => void reviewer.comment(on)}
+        />
+      )}
+      {people.length > 0 && part === 'groups' && (
+        <Groups
+          people={people}
+          size={settings.groupSize}
+          wish={wish}
+          onSize={(groupSize) => void reviewer.keep({ groupSize })}
+          onOpen={onOpen}
+          onWrite={onWrite}
+        />
+      )}
+      {people.length > 0 && (part === 'groups' || part === 'why') && (
+        <Button
+          size="small"
+          onClick={() => {
+            setDraw(draw + 1)
+          }}
+        >
+          Draw other questions
+        </Button>
+      )}
+      {part === 'keep' && (
+        <>
+          <AddToRecord
+            key={seen?.reading.id}
+            reviewer={reviewer}
+            state={isSheet ? state : { ...state, seen: null }}
+            today={today}
+          />
+          <RecordCard reviewer={reviewer} state={state} today={today} />
+        </>
+      )}
+      {people.length > 0 && part === 'keep' && (
+        <Sheets
+          hasSheet={isSheet}
+          onWeek={() =>
+            void reviewer.writePages(
+              weekPage(people, { size: settings.groupSize, wish, className, day: today }),
+              'one',
+            )
+          }
+          onReports={() => void reviewer.writePages(planReports(people.map(report), date), 'many')}
+          onMastery={() => void reviewer.writeMastery()}
+        />
+      )}
+      <WriteOver reviewer={reviewer} state={state} />
+    </>
+  )
+}
+
+function NoPupils() {
+  return (
+    <Card title="No marksheet here">
+      <p>
+        Open the sheet that holds the pupils’ answers. Where it is not found, Mark lets you select its parts.
+      </p>
+    </Card>
+  )
+}

@@ -1,0 +1,250 @@
+import type { Question } from '../../src/arithmetic/question'
+import { FAULTS } from '../../src/answers/faults'
+import { OWN_SHEET } from '../../src/marksheet/find'
+import type { Area } from '../../src/marksheet/matrix'
+import { diagnosedPupils, type DiagnosedPupil } from '../../src/marksheet/needs'
+import type { PrintedSheet } from '../../src/marksheet/pupilReport'
+import { recordRows, sameNames, type SameName } from '../../src/marksheet/record'
+import { reviewMarksheet, type Review } from '../../src/marksheet/review'
+import { perform, type Done } from '../../src/office/edit'
+import { problemOf } from '../../src/office/errors'
+import { goTo, readSheet, type SheetReading } from '../../src/office/read'
+import {
+  addToRecordSheet,
+  clearRecordBefore,
+  readRecordSheet,
+  type RecordReading,
+} from '../../src/office/record'
+import { writeComments, type CellComment } from '../../src/office/reviewComments'
+import { masteryEdits } from '../../src/office/reviewMastery'
+import { writePages, type Pages } from '../../src/office/reviewPages'
+import type { Direction, Target } from '../../src/office/setRead'
+import { writeQuestions } from '../../src/office/setWrite'
+import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
+import { UNWATCHED, type Work } from '../../src/office/work'
+import { Store } from '../common/store'
+import { counted } from '../common/words'
+import { lookAt } from '../mark/actions'
+import { sharedMarker } from '../mark/marker'
+import type { Runner } from '../runner'
+
+/** A sheet as Review sees it. */
+export interface SheetView {
+  readonly reading: SheetReading
+  readonly reviews: readonly Review[]
+  readonly pupils: readonly DiagnosedPupil[]
+}
+
+/** Questions that are to go into cells which are not empty, so that the teacher is asked. */
+export interface Asked {
+  readonly questions: readonly Question[]
+  readonly direction: Direction
+  readonly target: Target
+}
+
+/** What the Review area shows. `problem` says why Record cannot be read, where it cannot. */
+export interface ReviewerState {
+  readonly seen: SheetView | null
+  readonly record: RecordReading | null
+  readonly problem: string | null
+  readonly asked: Asked | null
+  readonly settings: Settings
+}
+
+/** Which row of a marksheet counts for a name that stands for several: the pupil's index, or null for none. By review and folded name. */
+export type Counting = ReadonlyMap<string, number | null>
+
+/** Names of a sheet that stand for more than one row, by the key under which the teacher's choice is kept. */
+export interface AskedName extends SameName {
+  readonly key: string
+  readonly review: number
+}
+
+/** What the buttons of the Review area do. */
+export class Reviewer extends Store<ReviewerState> {
+  constructor(private readonly runner: Runner) {
+    super({ seen: null, record: null, problem: null, asked: null, settings: readSettings() })
+    watchSettings((settings) => {
+      this.set({ settings })
+    })
+  }
+
+  /** Reads the sheet in front and Record. A sheet of our own in front does not take the place of the marksheet that was seen. */
+  readonly look = async (): Promise<void> => {
+    await this.runner.run('Looking at the sheet', (work) => this.#look(undefined, work))
+  }
+
+  /** Reads the sheet that is shown and Record again, without a word. */
+  readonly refresh = async (): Promise<void> => {
+    try {
+      await this.#look(this.state().seen?.reading.id, UNWATCHED)
+    } catch (error) {
+      this.runner.tell(error)
+    }
+  }
+
+  /** Keeps settings in the workbook. */
+  readonly keep = async (changed: Partial<Settings>): Promise<void> => {
+    try {
+      await keepSettings(changed)
+    } catch (error) {
+      this.runner.tell(error)
+    }
+  }
+
+  /** Adds the answers of the sheet, as they stand now, to Record, under a class and a day. */
+  readonly addToRecord = async (className: string, date: string, counting: Counting): Promise<void> => {
+    const { seen } = this.state()
+    if (seen === null) return
+    await this.keep({ className })
+    await this.#write('Adding to Record', seen, async ({ reading, reviews }, work) => {
+      const rows = reviews.flatMap((review, index) =>
+        recordRows(countingOnly(review, index, counting), { date, class: className }),
+      )
+      const done = await addToRecordSheet(await readRecordSheet(reading.sheets, work), rows, work)
+      this.runner.say(`${reading.name} is in Record: ${counted(rows.length, 'answer')}.`)
+      return done
+    })
+  }
+
+  /** Takes everything from before a day out of Record. */
+  readonly clearBefore = async (date: string): Promise<void> => {
+    await this.runner.run('Clearing Record', async (work) => {
+      const reading = await readRecordSheet((await readSheet(undefined, work)).sheets, work)
+      this.runner.wrote(await clearRecordBefore(reading, date, work))
+      this.runner.say('The earlier rows are out of Record.')
+    })
+  }
+
+  /** Writes the Mastery sheet with its chart. */
+  readonly writeMastery = async (): Promise<void> => {
+    const { seen } = this.state()
+    if (seen === null) return
+    await this.#write('Writing Mastery', seen, async ({ reading, reviews }, work) => {
+      const done = await perform('writing of Mastery', masteryEdits(reviews, reading.sheets), work)
+      this.runner.say('The Mastery sheet is written, with a chart of the class below the pupils.')
+      return done
+    })
+  }
+
+  /** Writes a sheet to be printed, and brings it to the front. */
+  readonly writePages = async (printed: PrintedSheet, pages: Pages): Promise<void> => {
+    const { name } = printed.table
+    await this.runner.run(`Writing ${name}`, async (work) => {
+      const { sheets } = await readSheet(undefined, work)
+      this.runner.wrote(await writePages(printed, pages, sheets, work))
+      this.runner.say(`The sheet ${name} is ready.`, 'Press Ctrl+P to print it.')
+    })
+  }
+
+  /** Writes questions from the selected cell on; asks first where cells are not empty. */
+  readonly writeQuestions = (questions: readonly Question[], direction: Direction): Promise<void> =>
+    this.#put(questions, direction, null)
+
+  /** Writes the questions that were asked about over what the cells hold, or leaves them. */
+  readonly answer = async (writeOver: boolean): Promise<void> => {
+    const { asked } = this.state()
+    this.set({ asked: null })
+    if (asked !== null && writeOver) await this.#put(asked.questions, asked.direction, asked.target)
+  }
+
+  /** Puts a comment with the likeliest fault on every wrong answer that has one; or takes the comments off. */
+  readonly comment = async (on: boolean): Promise<void> => {
+    const { seen } = this.state()
+    if (seen === null) return
+    await this.#write(
+      on ? 'Writing comments' : 'Taking off comments',
+      seen,
+      async ({ reading, pupils }, work) => {
+        const { done, written } = await writeComments(reading, on ? commentsFor(pupils) : [], work)
+        this.runner.say(on ? `${counted(written, 'comment')} written.` : 'The comments are off.')
+        return done
+      },
+    )
+  }
+
+  /** Brings cells of the sheet that is shown to the front. */
+  readonly show = async (area: Area): Promise<void> => {
+    const { seen } = this.state()
+    if (seen) await goTo(seen.reading.id, area).catch(this.runner.tell)
+  }
+
+  async #put(questions: readonly Question[], direction: Direction, over: Target | null): Promise<void> {
+    await this.runner.run('Writing questions', async (work) => {
+      const wanted = { questions, set: '', recipe: '', withKey: false }
+      const { done, target } = await writeQuestions(wanted, direction, over, work)
+      if (done === null) {
+        this.set({ asked: { questions, direction, target } })
+        return
+      }
+      this.runner.wrote(done)
+      this.runner.say(`${counted(questions.length, 'question')} written on ${target.sheet.name}.`)
+    })
+  }
+
+  async #write(
+    title: string,
+    seen: SheetView,
+    action: (now: SheetView, work: Work) => Promise<Done>,
+  ): Promise<void> {
+    await this.runner.run(title, async (work) => {
+      const now = await this.#viewOf(seen.reading.id, work)
+      this.runner.wrote(await action(now, work))
+    })
+  }
+
+  async #look(id: string | undefined, work: Work): Promise<void> {
+    const now = await this.#viewOf(id, work)
+    const { seen } = this.state()
+    const isOwn = String(now.reading.matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)
+    this.set({ seen: isOwn && seen !== null ? seen : now, asked: null })
+    try {
+      this.set({ record: await readRecordSheet(now.reading.sheets, work), problem: null })
+    } catch (error) {
+      const { sentence, next } = problemOf(error)
+      this.set({ record: null, problem: `${sentence} ${next}`.trim() })
+    }
+  }
+
+  async #viewOf(id: string | undefined, work: Work): Promise<SheetView> {
+    const { reading, marksheets } = await lookAt(id, correctionsOf, work)
+    const { mastery } = this.state().settings
+    const reviews = marksheets.map((marksheet) => reviewMarksheet(reading.matrix, marksheet, mastery))
+    return { reading, reviews, pupils: diagnosedPupils(reviews, mastery) }
+  }
+}
+
+/** The ranges that the teacher has corrected in Mark for a sheet. */
+function correctionsOf(id: string) {
+  const { seen } = sharedMarker().state()
+  return seen?.reading.id === id ? seen.corrections : []
+}
+
+/** Names on a sheet that the teacher must be asked about before it goes into Record. */
+export function namesToAsk(reviews: readonly Review[]): AskedName[] {
+  return reviews.flatMap((review, index) =>
+    sameNames(review).map((same) => ({ ...same, review: index, key: keyOf(index, same) })),
+  )
+}
+
+const keyOf = (review: number, { pupils }: SameName) => `${review} ${pupils.join(' ')}`
+
+/** A marksheet without the rows that do not count. */
+function countingOnly(review: Review, index: number, counting: Counting): Review {
+  const left = new Set(
+    sameNames(review).flatMap((same) => {
+      const chosen = counting.get(keyOf(index, same)) ?? null
+      return same.pupils.filter((pupil) => pupil !== chosen)
+    }),
+  )
+  return { ...review, pupils: review.pupils.filter((_, pupil) => !left.has(pupil)) }
+}
+
+function commentsFor(pupils: readonly DiagnosedPupil[]): CellComment[] {
+  return pupils.flatMap(({ pupil, faults }) =>
+    pupil.answers.flatMap(({ row, column }, index): CellComment[] => {
+      const fault = FAULTS.find(({ id }) => id === faults[index])
+      return fault ? [{ row, column, text: `perhaps: ${fault.sentence} ${fault.help}` }] : []
+    }),
+  )
+}
