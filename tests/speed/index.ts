@@ -1,11 +1,12 @@
 import { diagnosis } from './diagnosis'
 import { drawing } from './drawing'
+import { lesson } from './lesson'
 import { marking } from './marking'
 import { reviewing } from './reviewing'
 
 /** `npm run speed`: every measurement beside its peer or limit in the same run; exit 1 where a goal is missed. */
 let missed = 0
-for (const measure of [marking, reviewing, drawing, diagnosis]) {
+for (const measure of [marking, reviewing, drawing, diagnosis, lesson]) {
   const { name, lines, met } = await measure()
   if (!met) missed++
   console.log(

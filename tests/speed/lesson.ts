@@ -1,0 +1,37 @@
+import { RECIPES } from '../../src/items/recipes'
+import { lessonHandout } from '../../src/lesson/lessonSheets'
+import { makeLesson } from '../../src/lesson/lessonSet'
+import { printablePage } from '../../src/lesson/page'
+import { personalSets } from '../../src/lesson/personal'
+import { personalHandout } from '../../src/lesson/questionSheets'
+import { prepareMastery } from '../../src/mastery/judge'
+import { median, type Result } from './timing'
+
+/** Milliseconds within which a full lesson for a class is to be ready. */
+const LIMIT = 1000
+const PUPILS = 30
+
+/** Times a full lesson: the set, its hand-outs as a page, and a personal set for each of thirty pupils with its own page. */
+export function lesson(): Result {
+  const recipe = RECIPES.find(({ year, kind }) => year === 4 && kind.type === 'through a zero')
+  if (!recipe) throw new Error('There is no such recipe.')
+  const { judge } = prepareMastery([{ type: 'through a zero', skills: ['subtract.through-zero'] }])
+  const pupils = Array.from({ length: PUPILS }, (_, index) => ({
+    name: `Pupil ${index}`,
+    byType: judge([index % 2 === 0]).byType,
+  }))
+  let seed = 0
+  const time = median(() => {
+    seed++
+    const made = makeLesson({ recipe, seed })
+    if (!('lesson' in made)) throw new Error(made.problem)
+    const personal = personalSets({ pupils, year: 4, seed })
+    if (!('sets' in personal)) throw new Error(personal.problem)
+    return [printablePage(lessonHandout(made.lesson)), printablePage(personalHandout(personal.sets))]
+  })
+  return {
+    name: 'Lesson',
+    lines: [`a lesson, its hand-outs and ${PUPILS} personal sets: ${time.toFixed(0)} ms (limit ${LIMIT} ms)`],
+    met: time < LIMIT,
+  }
+}
