@@ -1,0 +1,239 @@
+import { inflateSync } from 'node:zlib'
+import type { Page } from 'playwright-core'
+import { describe, expect, it } from 'vitest'
+import { watch } from '../bench/browser'
+import { axeProblems, expectQuiet, openStage, useStage, valueAt, type Setting, type Stage } from './stage'
+
+useStage()
+
+const button = ({ pane }: Stage, name: string | RegExp) => pane.getByRole('button', { name, exact: true })
+
+/** The pane with Model open and a question shown. */
+async function modelOf(question: string, setting: Setting = {}): Promise<Stage> {
+  const stage = await openStage(setting)
+  const { pane } = stage
+  await pane.getByRole('tab', { name: 'Model' }).click()
+  await pane.getByLabel('An addition or subtraction').fill(question)
+  await pane.getByLabel('An addition or subtraction').press('Enter')
+  await button(stage, 'Next').waitFor()
+  return stage
+}
+
+const said = ({ pane }: Stage) => pane.locator('.player .say').textContent()
+const paper = ({ pane }: Stage) => pane.locator('.player .paper')
+const select = (page: Page, address: string) =>
+  page.evaluate((cell) => {
+    window.columnwiseBench?.bench.select('Kingfisher', cell)
+  }, address)
+
+describe('a question step by step', () => {
+  it('is stepped by buttons and keys, each step with its spoken line, announced', async () => {
+    const stage = await modelOf('52 - 17')
+    const { pane, page } = stage
+    expect(await said(stage)).toMatch(/^52 − 17: how shall we do this\?/)
+    await button(stage, 'Next').click()
+    expect(await said(stage)).toBe('Write 17 under 52, ones under ones and tens under tens.')
+    await page.keyboard.press('ArrowRight')
+    expect(await pane.locator('.step-count').textContent()).toMatch(/^Step 2 of \d+$/)
+    await page.keyboard.press('End')
+    expect(await paper(stage).getAttribute('aria-label')).toBe(
+      '52 − 17. Top: 5 crossed out then 4, 12. Subtract: 1, 7. Answer: 3, 5.',
+    )
+    expect(await pane.locator('.player [role=status]').count()).toBe(1)
+    await page.keyboard.press('Home')
+    expect(await paper(stage).getAttribute('aria-label')).toBe('52 − 17. Empty squared paper.')
+    await button(stage, 'Whole answer').click()
+    expect(await pane.locator('.player .paper .cross').count()).toBe(1)
+    expect(await button(stage, 'Next').getAttribute('aria-disabled')).toBe('true')
+    expectQuiet(stage)
+    await page.close()
+  })
+
+  it('is taken from the selected cell, a wrong answer with the reason, and follows the selection', async () => {
+    const stage = await openStage()
+    const { pane, page } = stage
+    await pane.getByRole('tab', { name: 'Model' }).click()
+    await select(page, 'C3')
+    await button(stage, 'Use the selected cell').click()
+    await pane.getByRole('group', { name: '932 − 457, step by step' }).waitFor()
+    await pane.getByRole('switch', { name: 'Follow my selection' }).click()
+    await select(page, 'B3')
+    await pane.getByRole('group', { name: '874 − 523, step by step' }).waitFor()
+    expectQuiet(stage)
+    await page.close()
+  })
+
+  it('says in a sentence why a text is no question', async () => {
+    const stage = await modelOf('52 - 17')
+    await stage.pane.getByLabel('An addition or subtraction').fill('17 - 52')
+    await button(stage, 'Show').click()
+    await stage.pane.getByText('The number taken away is greater than the number it is taken from.').waitFor()
+    await stage.page.close()
+  })
+})
+
+describe('what went wrong', () => {
+  it('shows the faulty working, the right one, what the pupil does and what helps', async () => {
+    const stage = await modelOf('305 - 128', { width: 320 })
+    const { pane, page } = stage
+    await pane
+      .getByLabel('The pupil’s answer')
+      .selectOption({ label: '187: Exchanges through a 0 but leaves it as 10, not 9.' })
+    const papers = pane.locator('.compared svg')
+    expect(await papers.count()).toBe(2)
+    expect(await papers.nth(0).getAttribute('aria-label')).toContain('Answer: 1, 8, 7.')
+    expect(await papers.nth(1).getAttribute('aria-label')).toContain('Answer: 1, 7, 7.')
+    await pane.getByText('Exchange in two steps, crossing out in each').waitFor()
+    const [wrong, right] = [await papers.nth(0).boundingBox(), await papers.nth(1).boundingBox()]
+    expect(right?.y).toBeGreaterThan((wrong?.y ?? 0) + (wrong?.height ?? 0))
+    expectQuiet(stage)
+    await page.close()
+  })
+})
+
+describe('into the sheet', () => {
+  it('the layout goes into cells, is asked about where they are not empty, and Undo takes it back', async () => {
+    const stage = await modelOf('52 - 17')
+    const { pane, page } = stage
+    await select(page, 'A3')
+    const before = await valueAt(page, 2, 0)
+    await button(stage, 'Finished layout into cells').click()
+    await pane.getByText(/^Cells A3, .* on Kingfisher are not empty\. Write over them\?$/).waitFor()
+    await button(stage, 'Leave the cells alone').click()
+    expect(await valueAt(page, 2, 0)).toBe(before)
+    await select(page, 'P5')
+    await button(stage, 'Finished layout into cells').click()
+    await pane.getByText('The layout of 52 − 17 is on Kingfisher.').waitFor()
+    expect([await valueAt(page, 7, 16), await valueAt(page, 7, 17)]).toEqual([3, 5])
+    await button(stage, 'Undo layout in P5:R8').click()
+    await pane.getByText('Undone.').waitFor()
+    expect([await valueAt(page, 7, 16), await valueAt(page, 7, 17)]).toEqual(['', ''])
+    expectQuiet(stage)
+    await page.close()
+  })
+
+  it('the picture is a PNG of the paper as it is shown, ink on white', async () => {
+    const stage = await modelOf('52 - 17', { dark: true })
+    const { pane, page } = stage
+    await button(stage, 'Whole answer').click()
+    await select(page, 'P5')
+    await button(stage, 'Paper as it is now, as a picture').click()
+    await pane.getByText('The picture is on the sheet, at the selected cell.').waitFor()
+    const shape = await page.evaluate(() => {
+      const { book, grid } = window.columnwiseBench?.bench ?? {}
+      return book?.sheet(grid?.activeSheet() ?? '').shapes[0]
+    })
+    expect(shape?.altText).toBe(
+      '52 − 17 in columns. Top: 5 crossed out then 4, 12. Subtract: 1, 7. Answer: 3, 5.',
+    )
+    const png = Buffer.from(shape?.image ?? '', 'base64')
+    const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)]
+    expect(width / height).toBeCloseTo((shape?.width ?? 0) / (shape?.height ?? 1))
+    const { paper: white, ink } = shadesOf(png)
+    expect(white).toBeGreaterThan(0.5)
+    expect(ink).toBeGreaterThan(0.005)
+    expectQuiet(stage)
+    await page.close()
+  })
+})
+
+/**
+ * The shares of pure white and of dark pixels in a PNG of 8-bit RGBA, by its first channel (PNG specification: chunks 5.3, filters 9.2).
+ */
+function shadesOf(png: Buffer): { readonly paper: number; readonly ink: number } {
+  const [width, height] = [png.readUInt32BE(16), png.readUInt32BE(20)]
+  expect([png[24], png[25]]).toEqual([8, 6])
+  const data: Buffer[] = []
+  for (let at = 8; at < png.length;) {
+    const length = png.readUInt32BE(at)
+    if (png.toString('latin1', at + 4, at + 8) === 'IDAT') data.push(png.subarray(at + 8, at + 8 + length))
+    at += length + 12
+  }
+  const raw = inflateSync(Buffer.concat(data))
+  const stride = width * 4
+  let above = new Uint8Array(stride)
+  let [white, dark] = [0, 0]
+  for (let y = 0; y < height; y++) {
+    const filter = raw[y * (stride + 1)]
+    const line = Uint8Array.from(raw.subarray(y * (stride + 1) + 1, (y + 1) * (stride + 1)))
+    for (let x = 0; x < stride; x++) {
+      const [a, b, c] = [line[x - 4] ?? 0, above[x] ?? 0, x < 4 ? 0 : (above[x - 4] ?? 0)]
+      line[x] = (line[x] ?? 0) + predicted(filter, a, b, c)
+      if (x % 4 === 0 && line[x] === 255) white++
+      if (x % 4 === 0 && (line[x] ?? 255) < 64) dark++
+    }
+    above = line
+  }
+  return { paper: white / (width * height), ink: dark / (width * height) }
+}
+
+function predicted(filter: number | undefined, a: number, b: number, c: number): number {
+  if (filter === 1) return a
+  if (filter === 2) return b
+  if (filter === 3) return Math.floor((a + b) / 2)
+  if (filter !== 4) return 0
+  const [pa, pb, pc] = [Math.abs(b - c), Math.abs(a - c), Math.abs(a + b - 2 * c)]
+  return pa <= pb && pa <= pc ? a : pb <= pc ? b : c
+}
+
+describe('the large window', () => {
+  it('shows the question and its model alone, goes on without the pane, and is stepped by keys', async () => {
+    const stage = await modelOf('305 - 128')
+    const { pane, page } = stage
+    await pane.getByLabel('The pupil’s answer').selectOption({
+      label: '277: Turns a 0 into 9 when exchanging, but takes nothing from the digit to its left.',
+    })
+    const opening = page.waitForEvent('popup')
+    await button(stage, 'Large window').click()
+    const projector = await opening
+    const watched = watch(projector)
+    await projector.getByRole('heading', { name: '305 − 128' }).waitFor()
+    await page.goto('about:blank')
+    await projector.keyboard.press('ArrowRight')
+    await projector.getByText('Write 128 under 305, ones under ones and tens under tens.').waitFor()
+    await projector.keyboard.press('End')
+    expect(await projector.locator('svg.paper').getAttribute('aria-label')).toContain('Answer: 1, 7, 7.')
+    await projector.getByRole('switch', { name: 'What went wrong here?' }).click()
+    expect(await projector.locator('svg.paper').count()).toBe(2)
+    expect(await axeProblems(projector.mainFrame())).toEqual([])
+    expect(await projector.locator('body').innerText()).not.toMatch(/Amira|Patel|Kingfisher/)
+    expect(watched).toEqual({ strayRequests: [], errors: [] })
+    await projector.close()
+    await page.close()
+  })
+
+  it('says what is missing where its address holds no question', async () => {
+    const stage = await modelOf('52 - 17')
+    const address = new URL('projector.html?question=hello', stage.pane.url()).href
+    await stage.page.goto(address)
+    await stage.page
+      .getByText('This is not an addition or subtraction question such as 7,214 − 86.')
+      .waitFor()
+    await stage.page.close()
+  })
+})
+
+describe.each([
+  ['light', {}],
+  ['dark', { dark: true }],
+  ['high contrast', { forcedColours: true }],
+])('Model at 320 pixels, %s', (_, setting) => {
+  it('has no accessibility faults that axe finds, and nothing is wider than the pane', async () => {
+    const stage = await modelOf('4003 - 1567', { ...setting, width: 320 })
+    const { pane, page } = stage
+    await button(stage, 'Whole answer').click()
+    await pane.getByLabel('The pupil’s answer').selectOption({ index: 1 })
+    expect(await axeProblems(pane)).toEqual([])
+    const tooWide = await pane.evaluate(() =>
+      Array.from(
+        document.querySelectorAll('main *'),
+        (element) => [element.outerHTML.slice(0, 80), element.getBoundingClientRect().right] as const,
+      )
+        .filter(([, right]) => right > window.innerWidth)
+        .map(([html]) => html),
+    )
+    expect(tooWide).toEqual([])
+    expectQuiet(stage)
+    await page.close()
+  })
+})
