@@ -7,12 +7,16 @@ export const MARKS = {
   wrong: ['0', '✗', '✘', '✖', '❌', '☒', '×', 'x', 'n', 'no', 'f', 'false'],
 } as const
 
+/** No mark, a sign for how it is shown included, is longer. */
+const LONGEST = 6
 const RIGHT: ReadonlySet<string> = new Set(MARKS.right)
 const WRONG: ReadonlySet<string> = new Set(MARKS.wrong)
 
 /** What a cell says as a mark: right (1, ✓, y, TRUE), wrong (0, ✗, x, n, FALSE), or null where it is no mark. */
 export function readMark(value: CellValue): boolean | null {
-  const text = foldText(String(value ?? '').replace(/[\ufe0e\ufe0f]/g, ''))
+  if (typeof value === 'number') return value === 1 ? true : value === 0 ? false : null
+  if (value === null || (typeof value === 'string' && value.trim().length > LONGEST)) return null
+  const text = foldText(String(value).replace(/[\ufe0e\ufe0f]/g, ''))
   return RIGHT.has(text) ? true : WRONG.has(text) ? false : null
 }
 
@@ -55,9 +59,11 @@ function isSign(value: CellValue): boolean {
 
 /** The share of marks among the cells that could be marks or answers; 0 where there are none. */
 function markShare({ held }: MarkedColumn): number {
-  const marks = held.filter((value) => readMark(value) !== null).length
-  const scores = held.filter((value) => /^[23]$/.test(String(value))).length
-  const others =
-    held.filter((value) => readMark(value) === null && readTyped(value).kind === 'number').length - scores
+  let [marks, scores, others] = [0, 0, 0]
+  for (const value of held) {
+    if (readMark(value) !== null) marks++
+    else if (value === 2 || value === 3 || value === '2' || value === '3') scores++
+    else if (readTyped(value).kind === 'number') others++
+  }
   return marks === 0 ? 0 : (marks + scores) / (marks + scores + others)
 }
