@@ -1,0 +1,120 @@
+import axe from 'axe-core'
+import type { Browser, Frame, Page } from 'playwright-core'
+import { afterAll, beforeAll, expect } from 'vitest'
+import type {} from '../../src/bench/page/bench'
+import { serveBench, type BenchServer } from '../../src/bench/server'
+import { startBrowser, watch, type Watch } from '../bench/browser'
+import { pathOf } from '../marksheets'
+import { builds } from './builds'
+
+const BUILD_LIMIT = 300_000
+
+let server: BenchServer | undefined
+let browser: Browser | undefined
+
+/** Builds and serves the add-in and the bench, and starts Chromium, before the tests of a file; ends both after them. */
+export function useStage(): void {
+  beforeAll(async () => {
+    server = await serveBench(await builds())
+    browser = await startBrowser()
+  }, BUILD_LIMIT)
+  afterAll(async () => {
+    await browser?.close()
+    await server?.close()
+  })
+}
+
+/** How the pane is shown. */
+export interface Setting {
+  readonly dark?: boolean
+  readonly forcedColours?: boolean
+  /** The pane's width in pixels; the least that Excel gives it is 320. */
+  readonly width?: number
+  /** A workbook of tests/marksheets to open, in place of the demo class. */
+  readonly workbook?: string
+}
+
+/** The bench with the pane in it. */
+export interface Stage {
+  readonly page: Page
+  readonly pane: Frame
+  readonly watched: Watch
+  /** Scripts that the pane has asked for so far, by address, with their bodies. */
+  readonly scripts: ReadonlyMap<string, Promise<Buffer>>
+}
+
+/** Opens the bench page and waits until the pane has looked at the sheet. */
+export async function openStage(setting: Setting = {}): Promise<Stage> {
+  if (!browser || !server) throw new Error('useStage() has not been called.')
+  const page = await browser.newPage({
+    viewport: { width: 1400, height: 850 },
+    colorScheme: setting.dark ? 'dark' : 'light',
+    forcedColors: setting.forcedColours ? 'active' : 'none',
+    reducedMotion: 'reduce',
+  })
+  const scripts = new Map<string, Promise<Buffer>>()
+  page.on('response', (response) => {
+    if (response.request().resourceType() === 'script' && response.frame() !== page.mainFrame())
+      scripts.set(response.url(), response.body())
+  })
+  const watched = watch(page)
+  await page.goto(server.url)
+  await page.waitForFunction(() => window.columnwiseBench?.functionsConnected)
+  if (setting.workbook !== undefined) {
+    await page.setInputFiles('#open-file', pathOf(setting.workbook))
+    await expect.poll(() => page.locator('#status').textContent()).toBe('Opened.')
+  }
+  if (setting.width !== undefined)
+    await page.locator('#pane iframe').evaluate((frame, width) => {
+      frame.style.width = `${width}px`
+    }, setting.width)
+  return { page, pane: await paneOf(page), watched, scripts }
+}
+
+/** The pane's frame, once it has looked at the sheet. */
+export async function paneOf(page: Page): Promise<Frame> {
+  const frame = await (await page.waitForSelector('#pane iframe')).contentFrame()
+  if (!frame) throw new Error('The pane has no page.')
+  await frame.getByRole('button', { name: 'Look again' }).waitFor()
+  return frame
+}
+
+/** How many pixels of the grid have exactly a colour, given as six hexadecimal digits. */
+export function pixelsOf(page: Page, colour: string): Promise<number> {
+  const wanted = [0, 2, 4].map((at) => parseInt(colour.slice(at, at + 2), 16))
+  return page.evaluate(([red, green, blue]) => {
+    let count = 0
+    for (const canvas of document.querySelectorAll<HTMLCanvasElement>('#grid canvas')) {
+      const { width, height } = canvas
+      const data =
+        width * height > 0 ? canvas.getContext('2d')?.getImageData(0, 0, width, height).data : undefined
+      for (let i = 0; data && i < data.length; i += 4)
+        if (data[i] === red && data[i + 1] === green && data[i + 2] === blue) count++
+    }
+    return count
+  }, wanted)
+}
+
+/** What a cell of the sheet in front holds, by row and column from 0. */
+export function valueAt(page: Page, row: number, col: number): Promise<unknown> {
+  return page.evaluate(
+    (area) => {
+      const grid = window.columnwiseBench?.bench.grid
+      return grid?.values(grid.activeSheet(), area)[0]?.[0]
+    },
+    { row, col, rows: 1, cols: 1 },
+  )
+}
+
+/** What axe-core finds wrong with the pane as it is, by rule and element; none where all is well. */
+export async function axeProblems(pane: Frame): Promise<string[]> {
+  await pane.evaluate(axe.source)
+  const { violations } = await pane.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run())
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))
+}
+
+/** Fails where anything was asked for off this computer, or an error was thrown or logged. */
+export function expectQuiet({ watched }: Stage): void {
+  expect(watched.strayRequests).toEqual([])
+  expect(watched.errors).toEqual([])
+}
