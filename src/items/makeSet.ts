@@ -180,20 +180,25 @@ function faultsPossible(questions: readonly Question[]): FaultId[] {
   return faultsAskedBy(questions).filter((id) => hasDecimals || id !== 'lines-up-right')
 }
 
+/** Questions of every kind in turn: of those that tell equally much the first is chosen, so that the set stays mixed. */
 function candidatesFor(numbers: Numbers, operation: Operation, seed: string): Question[] {
   const mixed = mixedKind(numbers, operation)
-  const questions: Question[] = []
+  const lists: (readonly Question[])[] = []
   const kinds = [...rungsOf(numbers, operation), mixed, ...unevenKinds(mixed)]
   for (const [index, kind] of kinds.entries()) {
     if (problemOfKind(kind) !== null) continue
+    const before = lists.flat()
     const most = kind.type === 'any' ? CANDIDATES.ofAny : CANDIDATES.ofType
-    const left = takeCensus(kind).count - BigInt(questions.length)
+    const left = takeCensus(kind).count - BigInt(before.length)
     const count = left < BigInt(most) ? Number(left) : most
     if (count < 1) continue
-    const drawn = drawSet({ kind, count, seed: `${seed} ${operation} why ${index}`, avoid: questions })
-    if ('questions' in drawn) questions.push(...drawn.questions)
+    const drawn = drawSet({ kind, count, seed: `${seed} ${operation} why ${index}`, avoid: before })
+    if ('questions' in drawn) lists.push(drawn.questions)
   }
-  return questions
+  const longest = Math.max(0, ...lists.map(({ length }) => length))
+  return Array.from({ length: longest }, (_, index) =>
+    lists.flatMap((list) => list.slice(index, index + 1)),
+  ).flat()
 }
 
 /** Kinds with a shorter bottom number, or one of other decimal places: some faults show in no others. */

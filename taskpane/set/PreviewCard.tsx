@@ -2,9 +2,10 @@ import { Button, Field, Input } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
-import { printQuestion, type Question } from '../../src/arithmetic/question'
+import { printQuestion, type Operation, type Question } from '../../src/arithmetic/question'
 import type { TellingApartSet } from '../../src/items/telling-apart'
 import { toldInWords } from '../../src/items/told'
+import { operationsOf } from '../../src/items/wish'
 import { Card } from '../common/Card'
 import { AGAIN } from '../common/icons'
 import { factsOf, setNumber } from './choices'
@@ -41,7 +42,7 @@ export function PreviewCard(props: { readonly setter: Setter; readonly state: Se
         </p>
       ) : (
         <>
-          {made.told && <ToldApart set={made.told} />}
+          {made.told && <ToldApart set={made.told} operations={operationsOf(choices.operation)} />}
           <ol className="drawn" aria-label="Questions drawn">
             {made.questions.map((question) => (
               <Drawn key={printQuestion(question)} question={question} />
@@ -62,8 +63,8 @@ function Drawn({ question }: { readonly question: Question }) {
   )
 }
 
-function ToldApart({ set }: { readonly set: TellingApartSet }) {
-  const { summary, shown, limits } = toldInWords(set)
+function ToldApart(props: { readonly set: TellingApartSet; readonly operations: readonly Operation[] }) {
+  const { summary, shown, limits } = toldInWords(props.set, props.operations)
   return (
     <>
       <p>{summary}</p>

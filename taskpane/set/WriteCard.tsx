@@ -24,7 +24,7 @@ export function WriteCard(props: { readonly setter: Setter; readonly state: Sett
       <Button appearance="primary" icon={CELLS} disabled={busy} onClick={() => void setter.layOut()}>
         Lay out a marksheet
       </Button>
-      <p className="quiet">On this sheet where it is empty, otherwise on a new one.</p>
+      <p className="quiet where">On this sheet where it is empty, otherwise on a new one.</p>
       <h3>Only the questions, from the selected cell</h3>
       <div className="buttons">
         <Button disabled={busy} onClick={() => void setter.write('across')}>
@@ -60,7 +60,7 @@ function Asked({
   const busy = useBusy()
   const taken = target.taken.map(({ address }) => address)
   return (
-    <div className="taken" role="alert">
+    <div className="taken asked" role="alert">
       <p>{takenSentence({ ...target, taken })}</p>
       <ul>
         {target.taken.slice(0, 6).map(({ address, value }) => (

@@ -132,26 +132,46 @@ describe('a set that finds out why', () => {
         const { told } = made({ operation, numbers, aim: 'why', count: 10 })
         if (!told) throw new Error('It tells nothing.')
         const fromRight = told.pairs.filter(({ ways }) => ways[0] === 'right')
-        const { shown, limits } = toldInWords(told)
+        const { shown, limits } = toldInWords(told, [operation])
         expect(shown.length + limits.length).toBe(fromRight.length)
         expect(limits.length).toBeLessThanOrEqual(1)
       }
     }
   })
 
+  it('stays mixed: no type has more than half of its questions', () => {
+    for (const numbers of TOPICS) {
+      const types = made({ operation: 'subtract', numbers, aim: 'why', count: 12 }).questions.map(typeOf)
+      for (const type of types) expect(types.filter((each) => each === type).length).toBeLessThanOrEqual(6)
+    }
+  })
+
+  it('names a fault of both operations by what it is in those that are asked', () => {
+    const pairs = [{ ways: ['right', 'wrong-operation'] as const, questions: 2 }]
+    const shown = (...operations: ('add' | 'subtract')[]) =>
+      toldInWords({ chosen: [], pairs }, operations).shown
+    expect(shown('subtract')).toEqual(['Adds instead of subtracting.'])
+    expect(shown('subtract', 'add')).toEqual([
+      'Adds instead of subtracting. Or: Subtracts instead of adding.',
+    ])
+  })
+
   it('says in sentences what it shows and what it cannot', () => {
     expect(
-      toldInWords({
-        chosen: [0, 1],
-        pairs: [
-          { ways: ['right', 'no-reduction'], questions: 2 },
-          { ways: ['right', 'nine-for-free'], questions: 2 },
-          { ways: ['right', 'lines-up-left'], questions: 1 },
-          { ways: ['right', 'take-zero-gives-zero'], questions: 0 },
-          { ways: ['no-reduction', 'nine-for-free'], questions: 0 },
-          { ways: ['no-reduction', 'lines-up-left'], questions: 0 },
-        ],
-      }),
+      toldInWords(
+        {
+          chosen: [0, 1],
+          pairs: [
+            { ways: ['right', 'no-reduction'], questions: 2 },
+            { ways: ['right', 'nine-for-free'], questions: 2 },
+            { ways: ['right', 'lines-up-left'], questions: 1 },
+            { ways: ['right', 'take-zero-gives-zero'], questions: 0 },
+            { ways: ['no-reduction', 'nine-for-free'], questions: 0 },
+            { ways: ['no-reduction', 'lines-up-left'], questions: 0 },
+          ],
+        },
+        ['subtract'],
+      ),
     ).toEqual({
       summary: 'Tells 2 of 4 known faults from the right way of working, each on two questions or more.',
       shown: [
