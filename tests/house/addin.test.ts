@@ -8,6 +8,7 @@ import { addinProblems, type ReadFile } from './addin'
 
 const ADDRESS = 'https://school.example/columnwise'
 const FUNCTIONS_SCRIPT_LIMIT = 40_000
+const BUILD_LIMIT = 300_000
 
 const home = mkdtempSync(path.join(tmpdir(), 'columnwise-'))
 const hosted = path.join(home, 'hosted')
@@ -53,7 +54,7 @@ function replacing(from: string | RegExp, to: string): (text: string) => string 
 beforeAll(() => {
   build(hosted, `base=${ADDRESS}`)
   build(local, 'officejs=local')
-})
+}, BUILD_LIMIT)
 
 afterAll(() => {
   rmSync(home, { recursive: true })
