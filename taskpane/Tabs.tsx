@@ -14,7 +14,8 @@ const STEPS: Readonly<Record<string, (at: number, count: number) => number>> = {
  * open one, the arrow keys to the others.
  */
 export function Tabs(props: {
-  readonly areas: readonly AreaEntry[]
+  readonly areas: readonly Pick<AreaEntry, 'id' | 'name'>[]
+  readonly label?: string
   readonly open: string
   readonly onOpen: (id: string) => void
 }): ReactElement {
@@ -29,7 +30,7 @@ export function Tabs(props: {
     row.current?.querySelector<HTMLElement>(`#tab-${next.id}`)?.focus()
   }
   return (
-    <div ref={row} className="tabs" role="tablist" aria-label="Areas" onKeyDown={onKeyDown}>
+    <div ref={row} className="tabs" role="tablist" aria-label={props.label ?? 'Areas'} onKeyDown={onKeyDown}>
       {areas.map(({ id, name }) => (
         <button
           key={id}

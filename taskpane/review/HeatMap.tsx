@@ -36,7 +36,7 @@ export function HeatMap(props: {
           }}
         />
       </div>
-      <div className="heat-box" role="region" aria-label="Pupils by type" tabIndex={0}>
+      <div className="heat-box" role="region" aria-label="Table of pupils" tabIndex={0}>
         <table className="heat">
           <thead>
             <tr>

@@ -1,4 +1,4 @@
-import { Button, Tab, TabList } from '@fluentui/react-components'
+import { Button } from '@fluentui/react-components'
 import { useEffect, useMemo, useState, type ReactElement } from 'react'
 import { questionsIn } from '../../src/marksheet/record'
 import type { SetWish } from '../../src/marksheet/nextSet'
@@ -7,6 +7,7 @@ import { watchSheets } from '../../src/office/read'
 import { Card } from '../common/Card'
 import { AGAIN } from '../common/icons'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { Tabs } from '../Tabs'
 import { dayInWords, dayOf } from './day'
 import { Groups } from './Groups'
 import { HeatMap } from './HeatMap'
@@ -22,13 +23,13 @@ import { Why } from './Why'
 import { WriteOver } from './WriteOver'
 
 const PARTS = [
-  ['pupils', 'Pupils'],
-  ['questions', 'Questions'],
-  ['why', 'Why'],
-  ['groups', 'Groups'],
-  ['keep', 'Record'],
+  { id: 'pupils', name: 'Pupils' },
+  { id: 'questions', name: 'Questions' },
+  { id: 'why', name: 'Why' },
+  { id: 'groups', name: 'Groups' },
+  { id: 'keep', name: 'Record' },
 ] as const
-type PartId = (typeof PARTS)[number][0]
+type PartId = (typeof PARTS)[number]['id']
 
 const SET_SIZE = 6
 
@@ -37,8 +38,7 @@ export function ReviewArea(): ReactElement {
   const runner = useRunner()
   const [reviewer] = useState(() => new Reviewer(runner))
   const state = useStore(reviewer)
-  const { running, writes } = useRunnerState()
-  const isBusy = running !== null
+  const { writes } = useRunnerState()
   useEffect(() => {
     void reviewer.look()
     const watching = watchSheets(() => void reviewer.look())
@@ -48,8 +48,8 @@ export function ReviewArea(): ReactElement {
     }
   }, [reviewer, runner])
   useEffect(() => {
-    if (writes > 0 && !isBusy) void reviewer.refresh()
-  }, [reviewer, writes, isBusy])
+    if (writes > 0) void reviewer.refresh()
+  }, [reviewer, writes])
   return state.seen === null ? (
     <Waiting reviewer={reviewer} />
   ) : (
@@ -131,7 +131,7 @@ function Reviewing({ reviewer, state }: Parts) {
     )
   const isSheet = source.kind === 'sheet'
   const className = isSheet ? settings.className : source.className
-  const shown = PARTS.filter(([id]) => isSheet || (id !== 'questions' && id !== 'why'))
+  const shown = PARTS.filter(({ id }) => isSheet || (id !== 'questions' && id !== 'why'))
   return (
     <>
       <div className="heading">
@@ -146,79 +146,74 @@ function Reviewing({ reviewer, state }: Parts) {
           if (chosen.kind === 'record' && (part === 'questions' || part === 'why')) setPart('pupils')
         }}
       />
-      <TabList
-        size="small"
-        className="parts"
-        aria-label="Parts of the review"
-        selectedValue={part}
-        onTabSelect={(_, { value }) => {
-          setPart(PARTS.find(([id]) => id === value)?.[0] ?? 'pupils')
+      <Tabs
+        label="Parts of the review"
+        areas={shown}
+        open={part}
+        onOpen={(id) => {
+          setPart(PARTS.find((each) => each.id === id)?.id ?? 'pupils')
         }}
-      >
-        {shown.map(([id, name]) => (
-          <Tab key={id} value={id}>
-            {name}
-          </Tab>
-        ))}
-      </TabList>
-      {people.length === 0 && part !== 'keep' && <NoPupils />}
-      {people.length > 0 && part === 'pupils' && <HeatMap people={people} onOpen={onOpen} />}
-      {people.length > 0 && part === 'questions' && seen && (
-        <Questions reviews={seen.reviews} onShow={onShow} />
-      )}
-      {people.length > 0 && part === 'why' && seen && (
-        <Why
-          pupils={seen.pupils}
-          wish={wish}
-          onShow={onShow}
-          onWrite={onWrite}
-          onComment={(on) => void reviewer.comment(on)}
-        />
-      )}
-      {people.length > 0 && part === 'groups' && (
-        <Groups
-          people={people}
-          size={settings.groupSize}
-          wish={wish}
-          onSize={(groupSize) => void reviewer.keep({ groupSize })}
-          onOpen={onOpen}
-          onWrite={onWrite}
-        />
-      )}
-      {people.length > 0 && (part === 'groups' || part === 'why') && (
-        <Button
-          size="small"
-          onClick={() => {
-            setDraw(draw + 1)
-          }}
-        >
-          Draw other questions
-        </Button>
-      )}
-      {part === 'keep' && (
-        <>
-          <AddToRecord
-            key={seen?.reading.id}
-            reviewer={reviewer}
-            state={isSheet ? state : { ...state, seen: null }}
-            today={today}
+      />
+      <div role="tabpanel" id={`area-${part}`} aria-labelledby={`tab-${part}`} className="part">
+        {people.length === 0 && part !== 'keep' && <NoPupils />}
+        {people.length > 0 && part === 'pupils' && <HeatMap people={people} onOpen={onOpen} />}
+        {people.length > 0 && part === 'questions' && seen && (
+          <Questions reviews={seen.reviews} onShow={onShow} />
+        )}
+        {people.length > 0 && part === 'why' && seen && (
+          <Why
+            pupils={seen.pupils}
+            wish={wish}
+            onShow={onShow}
+            onWrite={onWrite}
+            onComment={(on) => void reviewer.comment(on)}
           />
-          <RecordCard reviewer={reviewer} state={state} today={today} />
-        </>
-      )}
-      {people.length > 0 && part === 'keep' && (
-        <Sheets
-          hasSheet={isSheet}
-          onWeek={() =>
-            void reviewer.writePages(
-              weekPage(people, { size: settings.groupSize, wish, className, day: today }),
-              'one',
-            )
-          }
-          onReports={() => void reviewer.writePages(planReports(people.map(report), date), 'many')}
-          onMastery={() => void reviewer.writeMastery()}
-        />
-      )}
+        )}
+        {people.length > 0 && part === 'groups' && (
+          <Groups
+            people={people}
+            size={settings.groupSize}
+            wish={wish}
+            onSize={(groupSize) => void reviewer.keep({ groupSize })}
+            onOpen={onOpen}
+            onWrite={onWrite}
+          />
+        )}
+        {people.length > 0 && (part === 'groups' || part === 'why') && (
+          <Button
+            size="small"
+            onClick={() => {
+              setDraw(draw + 1)
+            }}
+          >
+            Draw other questions
+          </Button>
+        )}
+        {part === 'keep' && (
+          <>
+            <AddToRecord
+              key={seen?.reading.id}
+              reviewer={reviewer}
+              state={isSheet ? state : { ...state, seen: null }}
+              today={today}
+            />
+            <RecordCard reviewer={reviewer} state={state} today={today} />
+          </>
+        )}
+        {people.length > 0 && part === 'keep' && (
+          <Sheets
+            hasSheet={isSheet}
+            onWeek={() =>
+              void reviewer.writePages(
+                weekPage(people, { size: settings.groupSize, wish, className, day: today }),
+                'one',
+              )
+            }
+            onReports={() => void reviewer.writePages(planReports(people.map(report), date), 'many')}
+            onMastery={() => void reviewer.writeMastery()}
+          />
+        )}
+      </div>
       <WriteOver reviewer={reviewer} state={state} />
     </>
   )

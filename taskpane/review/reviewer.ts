@@ -21,7 +21,7 @@ import { writePages, type Pages } from '../../src/office/reviewPages'
 import type { Direction, Target } from '../../src/office/setRead'
 import { writeQuestions } from '../../src/office/setWrite'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
-import { UNWATCHED, type Work } from '../../src/office/work'
+import type { Work } from '../../src/office/work'
 import { Store } from '../common/store'
 import { counted } from '../common/words'
 import { lookAt } from '../mark/actions'
@@ -71,16 +71,13 @@ export class Reviewer extends Store<ReviewerState> {
 
   /** Reads the sheet in front and Record. A sheet of our own in front does not take the place of the marksheet that was seen. */
   readonly look = async (): Promise<void> => {
-    await this.runner.run('Looking at the sheet', (work) => this.#look(undefined, work))
+    await this.runner.look('Looking at the sheet', (work) => this.#look(undefined, work))
   }
 
-  /** Reads the sheet that is shown and Record again, without a word. */
+  /** Reads the sheet that is shown and Record again, after something was written or taken back. */
   readonly refresh = async (): Promise<void> => {
-    try {
-      await this.#look(this.state().seen?.reading.id, UNWATCHED)
-    } catch (error) {
-      this.runner.tell(error)
-    }
+    const id = this.state().seen?.reading.id
+    await this.runner.look('Looking again', (work) => this.#look(id, work))
   }
 
   /** Keeps settings in the workbook. */
