@@ -31,6 +31,7 @@ const MOST_UNDOS = 20
 /** Carries out one action at a time, tells how far it is, turns errors into sentences and keeps what can be undone. */
 export class Runner extends Store<RunnerState> {
   #undos: Done[] = []
+  readonly #undone = new Set<(done: Done) => void>()
   #stop = new AbortController()
 
   constructor() {
@@ -115,6 +116,12 @@ export class Runner extends Store<RunnerState> {
     this.#changed()
   }
 
+  /** Calls the listener with everything that is taken back, until the function given back is called. */
+  readonly whenUndone = (listener: (done: Done) => void): (() => void) => {
+    this.#undone.add(listener)
+    return () => this.#undone.delete(listener)
+  }
+
   /** Whether something that was written can still be taken back. */
   readonly keeps = (done: Done): boolean => this.#undos.includes(done)
 
@@ -126,6 +133,7 @@ export class Runner extends Store<RunnerState> {
       const left = await takeBack(done, work)
       this.#undos = this.#undos.slice(0, -1)
       this.#changed()
+      for (const listener of this.#undone) listener(done)
       this.say(['Undone.', ...left].join(' '))
     })
   }

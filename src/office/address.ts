@@ -21,6 +21,14 @@ function columnNumber(letters: string): number {
   return [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1
 }
 
+/** One of the blocks in an address, behind the name of its sheet, which may itself hold commas ("'Owls, Year 4'!B5:B9"). */
+const BLOCK = /(?:^|,)(?:'(?:[^']|'')*'!|[^'!,]*!)?([^'!,]+)/g
+
+/** The blocks of an address of several, without the name of the sheet: "B5:B9" and "D5" of "S!B5:B9,S!D5". */
+export function blocksOf(address: string): string[] {
+  return Array.from(address.matchAll(BLOCK), ([, block = '']) => block.replaceAll('$', ''))
+}
+
 /** A cell's address in a formula, such as B5 (not in a name like TB5, and not in a text). */
 const CELL = /(?<![A-Z0-9_.$])([A-Z]{1,3}[1-9]\d*)(?![A-Z0-9_(])/gi
 

@@ -1,10 +1,10 @@
 import { LOOKS, type Look } from '../marksheet/looks'
 import { areaAddress } from '../marksheet/matrix'
 import { flagRule, SIGNATURE, type Rule } from '../marksheet/rules'
-import { moveFormula } from './address'
+import { blocksOf, moveFormula } from './address'
 import type { SheetRef } from './cells'
 import type { Edit } from './edit'
-import type { Part } from './work'
+import { askAll, UNWATCHED, type Part } from './work'
 
 /** A conditional format on one block of cells, as the client library takes it: its formula (with its =) written for the first cell. */
 interface Format {
@@ -62,6 +62,13 @@ export function rulesEdit(
   }
 }
 
+/** Whether a sheet carries any of our rules; `known` are the ids of its conditional formats by formula. */
+export async function hasOwnRules(sheet: SheetRef, known: readonly string[]): Promise<boolean> {
+  const listing = new Listing(sheet)
+  await askAll(listing.details(known), UNWATCHED, 'Reading')
+  return listing.own().length > 0
+}
+
 function formatsOf(rules: readonly Rule[]): Format[] {
   return rules.flatMap(({ areas, formula, look }) => each(areas.map(areaAddress), `=${formula}`, LOOKS[look]))
 }
@@ -81,7 +88,7 @@ function each(addresses: readonly string[], formula: string, look: Look): Format
   }))
 }
 
-const firstCell = (address: string) => address.replace(/^.*!/, '').replace(/:.*/, '').replaceAll('$', '')
+const firstCell = (address: string) => address.replace(/:.*/, '')
 
 function conditionalFormats(
   { workbook }: Excel.RequestContext,
@@ -178,7 +185,7 @@ class Listing {
       .filter(({ format }) => format.custom.rule.formula.includes(SIGNATURE))
       .map(({ format, border, ranges }) => ({
         id: format.id,
-        addresses: ranges.address.split(',').map((address) => address.replace(/^.*!/, '')),
+        addresses: blocksOf(ranges.address),
         formula: format.custom.rule.formula,
         priority: format.priority,
         look: lookOf(format.custom.format, border.style),
@@ -203,6 +210,6 @@ function lookOf({ fill, font, numberFormat }: Excel.ConditionalRangeFormat, bord
     italic: font.italic,
     underline: font.underline === 'Single',
     border: border === 'Dash' ? 'dashed' : null,
-    numberFormat: numberFormat === '' ? null : String(numberFormat),
+    numberFormat: String(numberFormat ?? '') || null,
   }
 }

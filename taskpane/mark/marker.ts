@@ -5,6 +5,7 @@ import type { Done } from '../../src/office/edit'
 import { clearSheet, hideFlags } from '../../src/office/marking'
 import { goTo, readSheet, type SheetReading } from '../../src/office/read'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
+import { hasOwnRules } from '../../src/office/rules'
 import type { Work } from '../../src/office/work'
 import { RUNNER } from '../common/pane'
 import { Store } from '../common/store'
@@ -24,6 +25,8 @@ export interface MarkerState {
 /** What the buttons of the Mark area do. */
 export class Marker extends Store<MarkerState> {
   readonly #corrections = new Map<string, readonly Ranges[]>()
+  /** Whether flags were shown before something was written that shows or hides them. */
+  readonly #flagsBefore = new WeakMap<Done, boolean>()
   #marked: Done | null = null
 
   constructor(private readonly runner: Runner) {
@@ -31,8 +34,10 @@ export class Marker extends Store<MarkerState> {
     watchSettings((settings) => {
       this.set({ settings })
     })
-    runner.subscribe(() => {
-      if (this.#marked !== null && !runner.keeps(this.#marked)) this.#forget()
+    runner.whenUndone((done) => {
+      if (done === this.#marked) this.#forget()
+      const before = this.#flagsBefore.get(done)
+      if (before !== undefined) void this.#keep({ flags: before })
     })
   }
 
@@ -63,15 +68,34 @@ export class Marker extends Store<MarkerState> {
 
   /** Takes all colours, flags and notes off the sheet. */
   readonly clear = async (): Promise<void> => {
-    await this.#write('Clearing', clearSheet, 'The colours, flags and notes are off.')
-    this.#forget()
+    if (await this.#write('Clearing', clearSheet, 'The colours, flags and notes are off.')) this.#forget()
   }
 
-  /** Shows the flags and notes by marking again, or takes them off; remembered in the workbook. */
+  /**
+   * Shows the flags and notes by marking again, or takes them off; on a sheet that is not marked only the next marking is affected. The choice
+   * is remembered in the workbook, and changed back where it could not be carried out or is undone.
+   */
   readonly showFlags = async (flags: boolean): Promise<void> => {
+    const { seen } = this.state()
     await this.#keep({ flags })
-    if (flags) await this.mark()
-    else await this.#write('Hiding flags on', hideFlags, 'Flags and notes are hidden; the colours stay.')
+    if (seen === null) return
+    const isMarked = await this.#isMarked(seen)
+    const done = isMarked === false ? null : isMarked && (await this.#carryOut(flags))
+    if (done === undefined) await this.#keep({ flags: !flags })
+    else if (done !== null) this.#flagsBefore.set(done, !flags)
+  }
+
+  async #isMarked({ reading }: Seen): Promise<boolean | undefined> {
+    return this.runner.run('Looking at the sheet', async (work) => {
+      const { customFormats } = await readSheet(reading.id, work)
+      return hasOwnRules(reading, customFormats)
+    })
+  }
+
+  async #carryOut(flags: boolean): Promise<Done | undefined> {
+    if (!flags)
+      return this.#write('Hiding flags on', hideFlags, 'Flags and notes are hidden; the colours stay.')
+    return (await this.mark()) ? (this.#marked ?? undefined) : undefined
   }
 
   /** Whether marking writes the Mastery sheet too; remembered in the workbook. */
@@ -95,13 +119,15 @@ export class Marker extends Store<MarkerState> {
     title: string,
     action: (reading: SheetReading, work: Work) => Promise<Done>,
     said: string,
-  ): Promise<void> {
+  ): Promise<Done | undefined> {
     const { seen } = this.state()
-    if (seen === null) return
+    if (seen === null) return undefined
     const { id, name } = seen.reading
-    await this.runner.run(`${title} ${name}`, async (work) => {
-      this.runner.wrote(await action(await readSheet(id, work), work))
+    return this.runner.run(`${title} ${name}`, async (work) => {
+      const done = await action(await readSheet(id, work), work)
+      this.runner.wrote(done)
       this.runner.say(said)
+      return done
     })
   }
 

@@ -9,7 +9,16 @@ import { takeBack } from '../../src/office/edit'
 import { clearSheet, hideFlags, markSheet, type MarkingChoice } from '../../src/office/marking'
 import { readSheet } from '../../src/office/read'
 import { WORKBOOKS } from '../marksheets'
-import { benchOf, benchWith, countSyncs, everything, largeMarksheet, problemIn, shown } from './host'
+import {
+  benchOf,
+  benchWith,
+  countSyncs,
+  everything,
+  largeMarksheet,
+  marksheetOf,
+  problemIn,
+  shown,
+} from './host'
 
 const ALL: MarkingChoice = { flags: true, mastery: true }
 
@@ -149,6 +158,21 @@ describe('marking', () => {
     ])
     await clearSheet(await readSheet())
     expect(rulesOf(bench).map((rule) => rule.id)).toEqual(['scale'])
+  })
+
+  it('works on a sheet whose name holds commas, quotes and exclamation marks', async () => {
+    const bench = await benchWith({
+      ...(await marksheetOf('kestrel-plain')),
+      name: "Owls, Mrs D's (Year 4)!",
+    })
+    const before = shown(bench)
+    const { done } = await mark()
+    const marked = shown(bench)
+    const { done: again } = await mark({ flags: false, mastery: true })
+    await takeBack(again)
+    expect(shown(bench)).toEqual(marked)
+    await takeBack(done)
+    expect(shown(bench)).toEqual(before)
   })
 
   it('takes only flags and notes off when flags are hidden, and Undo shows them again', async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { OWN_SHEET } from '../../src/marksheet/find'
-import { addressArea, moveFormula } from '../../src/office/address'
+import { addressArea, blocksOf, moveFormula } from '../../src/office/address'
 import { goTo, readSelection, readSheet, watchSheets } from '../../src/office/read'
 import { benchOf, benchWith, countSyncs, largeMarksheet, marksheetOf, problemIn } from './host'
 
@@ -142,6 +142,13 @@ describe('addresses', () => {
   it('that is none is refused', () => {
     expect(() => addressArea('#REF!')).toThrow(RangeError)
     expect(() => addressArea('')).toThrow(RangeError)
+  })
+
+  it('of several blocks are parted, whatever the sheet is called', () => {
+    expect(blocksOf("'Owls, Year 4'!$B$5:B9,'Owls, Year 4'!D5")).toEqual(['B5:B9', 'D5'])
+    expect(blocksOf("'It''s 4!, ok'!A1,'It''s 4!, ok'!C:C")).toEqual(['A1', 'C:C'])
+    expect(blocksOf('Sheet1!A1:B2')).toEqual(['A1:B2'])
+    expect(blocksOf('A1,B2')).toEqual(['A1', 'B2'])
   })
 
   it('in a formula are moved as whole addresses outside texts only', () => {

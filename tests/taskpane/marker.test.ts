@@ -80,6 +80,32 @@ describe('Mark', () => {
     expect(held()).toContain(NOTES_TITLE)
   })
 
+  it('changes the choice back where hiding fails, and where it is undone', async () => {
+    const { bench, marker, runner, state } = await looking(await benchOf('heron-notes'))
+    const held = () => JSON.stringify(everything(bench)[0])
+    await marker.mark()
+    bench.host.editing = true
+    await marker.showFlags(false)
+    bench.host.editing = false
+    expect(state().settings.flags).toBe(true)
+    await marker.showFlags(false)
+    expect([state().settings.flags, held().includes(NOTES_TITLE)]).toEqual([false, false])
+    await runner.undo()
+    expect([state().settings.flags, held().includes(NOTES_TITLE)]).toEqual([true, true])
+  })
+
+  it('only remembers the choice on a sheet that is not marked', async () => {
+    const bench = await benchOf('heron-notes')
+    const before = everything(bench)
+    const { marker, runner, state } = await looking(bench)
+    await marker.showFlags(false)
+    await marker.showFlags(true)
+    await marker.showFlags(false)
+    expect(everything(bench)).toEqual(before)
+    expect(state().settings.flags).toBe(false)
+    expect(runner.state().undo).toBeNull()
+  })
+
   it('clears all its marks', async () => {
     const bench = await benchOf('heron-notes')
     const [before] = everything(bench)

@@ -81,6 +81,19 @@ describe('Undo', () => {
     expect(runner.state().notice?.sentence).toBe('Undone.')
   })
 
+  it('tells what was taken back', async () => {
+    const { write } = await withCell()
+    const runner = new Runner()
+    const told: string[] = []
+    const end = runner.whenUndone(({ title }) => told.push(title))
+    runner.wrote(await write('one'))
+    runner.wrote(await write('two'))
+    await runner.undo()
+    end()
+    await runner.undo()
+    expect(told).toEqual(['writing two'])
+  })
+
   it('stays possible where it failed', async () => {
     const { bench, write, value } = await withCell()
     const runner = new Runner()
