@@ -8,12 +8,24 @@ import { readQuestion } from '../../src/arithmetic/question'
 import type { Area } from '../../src/marksheet/matrix'
 import { LOOKS } from '../../src/marksheet/looks'
 import { addressArea } from '../../src/office/address'
-import { axeProblems, expectQuiet, openStage, pixelsOf, useStage, valueAt, type Stage } from './stage'
+import {
+  axeProblems,
+  colourAt,
+  expectQuiet,
+  openStage,
+  pixelsOf,
+  useStage,
+  valueAt,
+  type Stage,
+} from './stage'
 
 /** What the scripts may weigh that the pane loads at its start, gzipped, without Microsoft's client library. */
 const START_LIMIT = 200_000
 /** The row of the demo class that holds its questions, from 0. */
 const QUESTIONS = 2
+/** A cell with an answer in the grid of the demo class, and a place in it where nothing is written; in pixels of the grid. */
+const ANSWER = { x: 260, y: 130 }
+const BESIDE = { x: 205, y: 130 }
 /** Fewer pixels than a cell has, and more than the frame of the selection hides. */
 const CELL = 700
 
@@ -73,8 +85,8 @@ describe('marking on the bench', () => {
     const { page } = stage
     await mark(stage)
     const right = await untilPixels(stage, 'right', (count) => count > 5_000)
-    const wrong = await untilPixels(stage, 'wrong', (count) => count > 1_000)
-    await page.locator('#univer-sheet-main-canvas_bench').click({ position: { x: 260, y: 130 } })
+    await untilPixels(stage, 'wrong', (count) => count > 1_000)
+    await page.locator('#univer-sheet-main-canvas_bench').click({ position: ANSWER })
     const { col } = await page.evaluate(
       () => window.columnwiseBench?.bench.grid.selection().area ?? { col: 0 },
     )
@@ -82,12 +94,11 @@ describe('marking on the bench', () => {
     if ('problem' in reading) throw new Error('There is no question above the cell.')
     await page.keyboard.type('1')
     await page.keyboard.press('Enter')
-    await untilPixels(stage, 'wrong', (count) => count > wrong + CELL)
+    await expect.poll(() => colourAt(page, BESIDE), { timeout: 20_000 }).toBe(LOOKS.wrong.fill)
     await page.keyboard.press('ArrowUp')
     await page.keyboard.type(answerKey(reading.question).value)
     await page.keyboard.press('Enter')
-    await untilPixels(stage, 'wrong', (count) => count < wrong + CELL)
-    await untilPixels(stage, 'right', (count) => count >= right - CELL)
+    await expect.poll(() => colourAt(page, BESIDE), { timeout: 20_000 }).toBe(LOOKS.right.fill)
     await button(stage, 'Clear marks').click()
     await untilPixels(stage, 'right', (count) => count === 0)
     await button(stage, 'Undo clearing of Kingfisher').click()

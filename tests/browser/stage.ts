@@ -95,6 +95,20 @@ export function pixelsOf(page: Page, colour: string): Promise<number> {
   }, wanted)
 }
 
+/** The colour of one pixel of the grid, as six hexadecimal digits in capitals. */
+export function colourAt(page: Page, { x, y }: { readonly x: number; readonly y: number }): Promise<string> {
+  return page.evaluate(
+    (at) => {
+      const canvas = document.querySelector<HTMLCanvasElement>('#univer-sheet-main-canvas_bench')
+      const scale = canvas ? canvas.width / canvas.clientWidth : 1
+      const data = canvas?.getContext('2d')?.getImageData(at.x * scale, at.y * scale, 1, 1).data ?? []
+      const digits = Array.from(data.slice(0, 3), (part) => part.toString(16).padStart(2, '0'))
+      return digits.join('').toUpperCase()
+    },
+    { x, y },
+  )
+}
+
 /** What a cell of the sheet in front holds, by row and column from 0. */
 export function valueAt(page: Page, row: number, col: number): Promise<unknown> {
   return page.evaluate(
