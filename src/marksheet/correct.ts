@@ -27,7 +27,7 @@ export function rangesOf({ questions, pupils }: Marksheet): Ranges {
  * sentence where that makes no marksheet.
  */
 export function marksheetFrom(matrix: Matrix, ranges: Ranges): Marksheet | { readonly problem: string } {
-  const { names, questions, answers } = ranges
+  const { names, questions } = ranges
   if (questions.bottom < names.top) return grid(matrix, ranges, 'pupils-down')
   if (questions.right < names.left) return grid(matrix, ranges, 'pupils-across')
   if (names.right < questions.left && overlap(names, questions, 'top', 'bottom')) return pairs(matrix, ranges)
