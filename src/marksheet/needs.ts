@@ -126,7 +126,8 @@ export function workAtType(type: ExchangeType, wish: SetWish): GroupWork {
 
 /** Work against a fault: a pupil who has it gets every one of the questions wrong, and the example meets it. */
 export function workAgainst(fault: FaultId, wish: SetWish): GroupWork {
-  return work(nextSetAgainst(fault, { ...wish, count: wish.count + 1 }), fault)
+  const seed = `${wish.seed} ${fault}`
+  return work(nextSetAgainst(fault, { ...wish, seed, count: wish.count + 1 }), fault)
 }
 
 function work(drawn: NextSet, fault: FaultId | null): GroupWork {

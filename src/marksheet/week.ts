@@ -50,7 +50,7 @@ export function planWeek({ className, date, byNeed, byFault }: Week): TableSheet
       ]),
       ...reteachRows(byFault[0] ?? byNeed[0]),
     ],
-    widths: [16, 88],
+    widths: [26, 80],
   }
 }
 

@@ -33,6 +33,7 @@ function paperEdit(name: string, { table, breaks }: PrintedSheet, pages: Pages):
           const sheet = workbook.worksheets.getItem(name)
           const area = { top: 0, left: 0, bottom: table.rows.length - 1, right: table.widths.length - 1 }
           const { pageLayout, horizontalPageBreaks } = sheet
+          sheet.getRange(areaAddress(area)).format.autofitRows()
           pageLayout.setPrintArea(areaAddress(area))
           pageLayout.orientation = 'Portrait'
           pageLayout.paperSize = 'A4'

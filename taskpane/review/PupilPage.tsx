@@ -3,7 +3,8 @@ import { useEffect, useMemo, useRef, type ReactElement } from 'react'
 import { areaOf, type Area } from '../../src/marksheet/matrix'
 import type { SetWish } from '../../src/marksheet/nextSet'
 import { pupilReport, type PupilReport } from '../../src/marksheet/pupilReport'
-import { statusSign } from '../../src/mastery/support'
+import type { Judgement } from '../../src/mastery/judge'
+import { statusSign, TEACHING_ORDER } from '../../src/mastery/support'
 import { Card } from '../common/Card'
 import { BACK } from '../common/icons'
 import { useBusy } from '../common/pane'
@@ -38,7 +39,7 @@ export function PupilPage(props: {
       </div>
       <Card title="Where the pupil stands">
         <ul className="standings">
-          {judgement.byType
+          {inTeachingOrder(judgement)
             .filter(({ tried }) => tried > 0)
             .map(({ type, right, tried, status }) => (
               <li key={type} className={statusClass(status)}>
@@ -93,6 +94,10 @@ export function PupilPage(props: {
       <Report person={person} wish={wish} onWrite={onWrite} onPrint={onPrint} />
     </>
   )
+}
+
+function inTeachingOrder({ byType }: Judgement) {
+  return TEACHING_ORDER.flatMap((type) => byType.filter((standing) => standing.type === type))
 }
 
 function Report(props: {
