@@ -32,7 +32,7 @@ export function planWeek({ className, date, byNeed, byFault }: Week): TableSheet
     rows: [
       [bold(`${OWN_SHEET}This week`)],
       [plain(title)],
-      [plain(CAUTION)],
+      [plain('Please note'), plain(CAUTION)],
       [],
       [heading('Groups by need'), heading('')],
       ...(byNeed.length === 0
