@@ -1,0 +1,62 @@
+import { mkdir } from 'node:fs/promises'
+import type { Frame, Page } from 'playwright-core'
+import type {} from '../../src/bench/page/bench'
+import { serveBench } from '../../src/bench/server'
+import { startBrowser } from '../bench/browser'
+import { builds } from './builds'
+
+const FOLDER = '.pictures'
+
+/** `npm run pictures`: takes the README's pictures anew, of the bench with its demo class. */
+async function takePictures(): Promise<void> {
+  await mkdir(FOLDER, { recursive: true })
+  const server = await serveBench(await builds())
+  const browser = await startBrowser()
+  const page = await browser.newPage({ viewport: { width: 1320, height: 820 }, reducedMotion: 'reduce' })
+  await page.goto(server.url)
+  await page.waitForFunction(() => window.columnwiseBench?.functionsConnected)
+  await page.getByRole('button', { name: 'Got it' }).click()
+  const pane = await (await page.waitForSelector('#pane iframe')).contentFrame()
+  if (!pane) throw new Error('The pane has no page.')
+
+  await pane.getByRole('tab', { name: 'Mark' }).click()
+  await pane.getByRole('button', { name: 'Mark this sheet' }).click()
+  await pane.getByText('is marked').waitFor()
+  await shoot(page, 'marked-sheet')
+
+  await pane.getByRole('tab', { name: 'Set' }).click()
+  await pane.getByRole('list', { name: 'Questions drawn' }).waitFor()
+  await shootPane(page, pane, 'set')
+
+  await pane.getByRole('tab', { name: 'Model' }).click()
+  await pane.getByLabel('An addition or subtraction').fill('4003 - 1567')
+  await pane.getByLabel('An addition or subtraction').press('Enter')
+  await pane.getByRole('group', { name: '4,003 − 1,567, step by step' }).press('End')
+  await shootPane(page, pane, 'model')
+
+  await pane.getByRole('tab', { name: 'Review' }).click()
+  await pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+  await shootPane(page, pane, 'review')
+  await pane.getByRole('tab', { name: 'Why', exact: true }).click()
+  await shootPane(page, pane, 'why')
+
+  await browser.close()
+  await server.close()
+}
+
+async function shoot(page: Page, name: string): Promise<void> {
+  await page.waitForTimeout(1500)
+  await page.screenshot({ path: `${FOLDER}/${name}.png` })
+}
+
+/** The pane alone, once it has come to rest. */
+async function shootPane(page: Page, pane: Frame, name: string): Promise<void> {
+  await pane.evaluate(() => {
+    window.scrollTo(0, 0)
+  })
+  await page.waitForTimeout(700)
+  await page.locator('#pane').screenshot({ path: `${FOLDER}/${name}.png` })
+}
+
+await takePictures()
+process.exit(0)
