@@ -6,6 +6,8 @@ import { startBrowser } from '../bench/browser'
 import { builds } from './builds'
 
 const FOLDER = '.pictures'
+/** How far the model is stepped forward: the exchange through the zero is done. */
+const STEPS = 6
 
 /** `npm run pictures`: takes the README's pictures anew, of the bench with its demo class. */
 async function takePictures(): Promise<void> {
@@ -29,9 +31,10 @@ async function takePictures(): Promise<void> {
   await shootPane(page, pane, 'set')
 
   await pane.getByRole('tab', { name: 'Model' }).click()
-  await pane.getByLabel('An addition or subtraction').fill('4003 - 1567')
+  await pane.getByLabel('An addition or subtraction').fill('305 - 128')
   await pane.getByLabel('An addition or subtraction').press('Enter')
-  await pane.getByRole('group', { name: '4,003 − 1,567, step by step' }).press('End')
+  const next = pane.getByRole('button', { name: 'Next', exact: true })
+  for (let step = 0; step < STEPS; step++) await next.click()
   await shootPane(page, pane, 'model')
 
   await pane.getByRole('tab', { name: 'Review' }).click()
