@@ -45,6 +45,15 @@ function officeOf({ officejs = 'hosted' }) {
   return officejs === 'local' ? LOCAL_OFFICE : HOSTED_OFFICE
 }
 
+/** Whether the developer page that runs the host contract is built too, with a link to it under the pane. */
+function hasChecks({ checks = 'no' }) {
+  if (checks !== 'yes' && checks !== 'no')
+    throw new Error(`--env checks=${checks}: choose yes or no (the default)`)
+  return checks === 'yes'
+}
+
+const CHECKS_LINK = '<p><a href="host-checks.html">Host checks</a></p>'
+
 /** The files of the client library that Excel loads, unmodified, with their licence. */
 function officeFiles() {
   const library = path.dirname(createRequire(import.meta.url).resolve('@microsoft/office-js/package.json'))
@@ -76,10 +85,15 @@ function copies(env) {
       .replaceAll(DEFAULT_BASE, base)
       .replaceAll(new URL(DEFAULT_BASE).origin, new URL(base).origin)
   const page = (content) => content.toString().replaceAll(HOSTED_OFFICE, office)
+  const pane = (content) =>
+    hasChecks(env) ? page(content).replace('</body>', `${CHECKS_LINK}</body>`) : page(content)
   return new CopyPlugin({
     patterns: [
       { from: 'manifest.xml', transform: manifest },
-      { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
+      { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: pane, info: UNTOUCHED },
+      ...(hasChecks(env)
+        ? [{ from: 'src/bench/page/host-checks.html', to: '[name][ext]', transform: page, info: UNTOUCHED }]
+        : []),
       { from: 'taskpane/projector.html', to: '[name][ext]', info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
@@ -110,6 +124,7 @@ export default (env, { mode }) => ({
     taskpane: './taskpane/index.tsx',
     projector: './taskpane/projector.tsx',
     functions: './src/functions/index.ts',
+    ...(hasChecks(env) && { 'host-checks': './src/bench/page/hostChecks.ts' }),
   },
   output: { path: path.resolve('dist'), filename: '[name].js', chunkFilename: '[name].js', clean: true },
   resolve: { extensions: ['.ts', '.tsx', '.js'] },
