@@ -3,10 +3,14 @@ import { readFile } from 'node:fs/promises'
 import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
+import { LOOKS } from '../../src/marksheet/looks'
+import { addressOf, type Area } from '../../src/marksheet/matrix'
+import { review } from '../../src/marksheet/review'
+import { lookOf } from '../../src/marksheet/rules'
+import { LIBREOFFICE, shownFills } from '../files/libreoffice'
+import { matricesOf } from '../marksheets'
 import { answerKey } from '../../src/answers/typed'
 import { readQuestion } from '../../src/arithmetic/question'
-import type { Area } from '../../src/marksheet/matrix'
-import { LOOKS } from '../../src/marksheet/looks'
 import { addressArea } from '../../src/office/address'
 import {
   axeProblems,
@@ -177,6 +181,32 @@ describe('marking on the bench', () => {
     expect(rows[0]?.[0]).toBe('Columnwise · Mastery')
     expect(rows.flat().some((text) => /^○ \d of \d · needs support$/.test(text))).toBe(true)
     expectQuiet(stage)
+    await stage.page.close()
+  })
+
+  it.skipIf(LIBREOFFICE === null)('saves colours that LibreOffice shows as the review has them', async () => {
+    const stage = await openStage()
+    await mark(stage)
+    const [download] = await Promise.all([
+      stage.page.waitForEvent('download'),
+      stage.page.locator('#save-file').click(),
+    ])
+    const saved = new Uint8Array(await readFile(await download.path()))
+    const fills = await shownFills(saved)
+    const [matrix] = await matricesOf(saved)
+    const [found] = review(matrix ?? { name: '', values: [] })
+    const wanted = (found?.pupils ?? []).flatMap(({ answers, outcomes }) =>
+      answers.map(({ row, column }, index) => {
+        const look = lookOf(outcomes[index] ?? 'blank')
+        return {
+          cell: addressOf({ row, column }),
+          fill: look && LOOKS[look].fill,
+          shown: fills[row]?.[column] ?? null,
+        }
+      }),
+    )
+    expect(wanted.length).toBe(28 * 12)
+    expect(wanted.filter(({ fill, shown }) => fill !== shown)).toEqual([])
     await stage.page.close()
   })
 })
