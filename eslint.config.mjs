@@ -2,7 +2,7 @@ import officeAddins from 'eslint-plugin-office-addins'
 import tseslint from 'typescript-eslint'
 
 export default tseslint.config(
-  { ignores: ['dist/', 'dist-bench/', 'node_modules/'] },
+  { ignores: ['.cache/', 'dist/', 'dist-bench/', 'node_modules/'] },
   ...tseslint.configs.strict,
   ...tseslint.configs.stylistic,
   { plugins: { 'office-addins': officeAddins } },
