@@ -68,6 +68,7 @@ export function MarkArea(): ReactElement {
       {summary && (
         <Result
           summary={summary}
+          settings={state.settings.mastery}
           namesShown={state.settings.flags}
           onShow={(area) => void marker.show(area)}
         />

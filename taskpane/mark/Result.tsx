@@ -1,10 +1,15 @@
 import { Button } from '@fluentui/react-components'
-import { useState, type ReactElement } from 'react'
+import { lazy, Suspense, useState, type ReactElement } from 'react'
 import { addressOf, type Area, type CellRef } from '../../src/marksheet/matrix'
+import type { MasterySettings } from '../../src/mastery/settings'
 import { Card } from '../common/Card'
 import { OutcomeCount } from '../common/OutcomeCount'
 import { counted } from '../common/words'
 import type { Summary, Support, ToLookAt } from './summary'
+
+const Reasons = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "reasons" */ './Reasons')).Reasons,
+}))
 
 interface Showing {
   readonly onShow: (area: Area) => void
@@ -19,8 +24,13 @@ const only = ({ row, column }: CellRef): Area => ({ top: row, left: column, bott
 export function Result({
   summary,
   namesShown,
+  settings,
   onShow,
-}: { readonly summary: Summary; readonly namesShown: boolean } & Showing): ReactElement {
+}: {
+  readonly summary: Summary
+  readonly namesShown: boolean
+  readonly settings: MasterySettings
+} & Showing): ReactElement {
   const { counts } = summary
   return (
     <Card title="Result">
@@ -30,7 +40,7 @@ export function Result({
         ))}
       </ul>
       {namesShown ? (
-        <ByName summary={summary} onShow={onShow} />
+        <ByName summary={summary} settings={settings} onShow={onShow} />
       ) : (
         <p className="quiet">Names are hidden here as long as the flags are.</p>
       )}
@@ -38,7 +48,11 @@ export function Result({
   )
 }
 
-function ByName({ summary: { toLookAt, support }, onShow }: { readonly summary: Summary } & Showing) {
+function ByName({
+  summary: { toLookAt, support, reviews },
+  settings,
+  onShow,
+}: { readonly summary: Summary; readonly settings: MasterySettings } & Showing) {
   return (
     <>
       {toLookAt.length > 0 && <LookAt answers={toLookAt} onShow={onShow} />}
@@ -52,6 +66,9 @@ function ByName({ summary: { toLookAt, support }, onShow }: { readonly summary: 
           A flag is a prompt for your own judgement: look at the working before you act on it.
         </p>
       )}
+      <Suspense fallback={null}>
+        <Reasons reviews={reviews} settings={settings} onShow={onShow} />
+      </Suspense>
     </>
   )
 }

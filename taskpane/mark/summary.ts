@@ -24,11 +24,12 @@ export interface Support {
   readonly pupils: readonly NamedPupil[]
 }
 
-/** What marking found, in a few lines: how many answers came out how, which to look at, who needs support with what. */
+/** What marking found, in a few lines: how many answers came out how, which to look at, who needs support with what; and what it is from. */
 export interface Summary {
   readonly counts: Readonly<Record<Outcome, number>>
   readonly toLookAt: readonly ToLookAt[]
   readonly support: readonly Support[]
+  readonly reviews: readonly Review[]
 }
 
 /** Sums up the reviews of a sheet. The type that most pupils need comes first, else the order of teaching counts. */
@@ -50,7 +51,7 @@ export function summaryOf(reviews: readonly Review[]): Summary {
       })
     }
   }
-  return { counts, toLookAt, support: supportIn(reviews) }
+  return { counts, toLookAt, support: supportIn(reviews), reviews }
 }
 
 function supportIn(reviews: readonly Review[]): Support[] {

@@ -12,7 +12,7 @@ import { dayInWords } from './day'
 import { statusClass } from './HeatMap'
 import { QuestionSet, type OnWrite } from './NextSet'
 import { occasionLines, type Person } from './people'
-import { Reason } from './Why'
+import { Reason } from '../common/Reason'
 
 /** One pupil: where the pupil stands, why answers are wrong, the occasions in Record, and the pupil's own report. */
 export function PupilPage(props: {

@@ -7,6 +7,7 @@ import { followUpFor, type SetWish } from '../../src/marksheet/nextSet'
 import { areaOf } from '../../src/marksheet/matrix'
 import { Card } from '../common/Card'
 import { useBusy } from '../common/pane'
+import { Reason } from '../common/Reason'
 import { counted } from '../common/words'
 import { faultOf } from './faults'
 import { QuestionSet, Work, type OnWrite } from './NextSet'
@@ -105,41 +106,6 @@ function Group({ group, wish, onShow, onWrite }: { readonly group: FaultGroup } 
       </p>
       <Work work={work} fault={fault} whose={entry?.sentence ?? ''} onWrite={onWrite} />
     </section>
-  )
-}
-
-/** A pupil's diagnosis in a line; a click goes to the answers that it explains, or else to all wrong ones. */
-export function Reason({
-  pupil: found,
-  onShow,
-}: {
-  readonly pupil: DiagnosedPupil
-  readonly onShow: (area: Area) => void
-}): ReactElement {
-  const { name, pupil, diagnosis, reach } = found
-  const explained = diagnosis.named.flatMap(({ explains, explainsButForSlip }) => [
-    ...explains,
-    ...explainsButForSlip,
-  ])
-  const wrong = pupil.outcomes.flatMap((outcome, index) => (outcome === 'incorrect' ? [index] : []))
-  const cells = (explained.length > 0 ? explained : wrong).flatMap((index) => pupil.answers[index] ?? [])
-  return (
-    <>
-      <Button
-        appearance="subtle"
-        size="small"
-        className="reason"
-        disabled={cells.length === 0}
-        onClick={() => {
-          onShow(areaOf([cells]))
-        }}
-      >
-        <span>
-          <strong>{name}</strong> {diagnosis.sentence}
-        </span>
-      </Button>
-      {reach && <p className="quiet reach">{reach.sentence}</p>}
-    </>
   )
 }
 

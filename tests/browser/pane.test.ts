@@ -114,6 +114,29 @@ describe('marking on the bench', () => {
     await page.close()
   })
 
+  it('says why a pupil’s answers are wrong, in a line with its evidence, and goes to them', async () => {
+    const stage = await openStage()
+    await mark(stage)
+    const reason = button(stage, /^Bertie Lowe Takes the smaller digit/)
+    await reason.click()
+    await expect
+      .poll(() =>
+        stage.page.evaluate(() => {
+          const { area } = window.columnwiseBench?.bench.grid.selection() ?? {}
+          return area && [area.row, area.rows]
+        }),
+      )
+      .toEqual([4, 1])
+    expect(await axeProblems(stage.pane)).toEqual([])
+    await button(stage, 'Flags on names')
+      .or(stage.pane.getByRole('switch', { name: 'Flags on names' }))
+      .first()
+      .click()
+    await expect.poll(() => reason.count()).toBe(0)
+    expectQuiet(stage)
+    await stage.page.close()
+  })
+
   it('goes to the cell of an answer that it could not read', async () => {
     const stage = await openStage()
     await mark(stage)

@@ -1,0 +1,38 @@
+import { useMemo, type ReactElement } from 'react'
+import type { Area } from '../../src/marksheet/matrix'
+import { diagnosedPupils } from '../../src/marksheet/needs'
+import type { Review } from '../../src/marksheet/review'
+import type { MasterySettings } from '../../src/mastery/settings'
+import { Reason } from '../common/Reason'
+
+/** The fault named for each pupil, with its evidence in a line; a click goes to the answers. Nothing where none is named. */
+export function Reasons({
+  reviews,
+  settings,
+  onShow,
+}: {
+  readonly reviews: readonly Review[]
+  readonly settings: MasterySettings
+  readonly onShow: (area: Area) => void
+}): ReactElement | null {
+  const named = useMemo(
+    () => diagnosedPupils(reviews, settings).filter(({ diagnosis }) => diagnosis.verdict === 'fault named'),
+    [reviews, settings],
+  )
+  if (named.length === 0) return null
+  return (
+    <>
+      <h3>Likeliest reasons</h3>
+      <ul className="reasons">
+        {named.map((pupil) => (
+          <li key={`${pupil.review} ${pupil.index}`}>
+            <Reason pupil={pupil} onShow={onShow} />
+          </li>
+        ))}
+      </ul>
+      <p className="quiet">
+        A guess from the answers, for your own judgement. Review says what helps, and more.
+      </p>
+    </>
+  )
+}
