@@ -1,6 +1,6 @@
 import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../arithmetic/exchange'
 import { STATUSES, type Status } from '../mastery/judge'
-import { statusSign, typesToSupport } from '../mastery/support'
+import { STATUS_WORDS, statusSign, typesToSupport, type StatusWords } from '../mastery/support'
 import { LOOKS, STATUS_FILLS } from './looks'
 import {
   areaAddress,
@@ -199,8 +199,8 @@ const CAUTION =
   'A flag is a prompt for your own judgement, never a verdict on a child: look at the working before you act on it. ' +
   'This sheet holds pupils’ personal data; keep and share it as your school’s policy says.'
 
-/** The Mastery sheet: for each marksheet every pupil by exchange type, evidence first, and the class below. */
-export function planMastery(reviews: readonly Review[]): TableSheet {
+/** The Mastery sheet: for each marksheet every pupil by exchange type, evidence first, and the class below; statuses in these words. */
+export function planMastery(reviews: readonly Review[], words: StatusWords = STATUS_WORDS): TableSheet {
   const types = (review: Review) => review.pupils[0]?.judgement.byType.length ?? 0
   const columns = Math.max(0, ...reviews.map(types))
   return {
@@ -211,17 +211,17 @@ export function planMastery(reviews: readonly Review[]): TableSheet {
       [
         cell(
           STATUSES.toReversed()
-            .map((status) => `${statusSign(status)} ${status}`)
+            .map((status) => `${statusSign(status)} ${words[status]}`)
             .join('    '),
         ),
       ],
-      ...reviews.flatMap(masteryRows),
+      ...reviews.flatMap((review) => masteryRows(review, words)),
     ],
     widths: [22, 34, ...Array.from({ length: columns }, () => 24)],
   }
 }
 
-function masteryRows({ sheet, area, questions, pupils }: Review): TableCell[][] {
+function masteryRows({ sheet, area, questions, pupils }: Review, words: StatusWords): TableCell[][] {
   const types = [...new Set(pupils.flatMap(({ judgement }) => judgement.byType.map(({ type }) => type)))]
   const standings = pupils.map(
     ({ judgement }) => new Map(judgement.byType.map((standing) => [standing.type, standing])),
@@ -235,7 +235,7 @@ function masteryRows({ sheet, area, questions, pupils }: Review): TableCell[][] 
       if (standing === undefined || standing.tried === 0) return cell('')
       const { right, tried, status } = standing
       return cell(
-        `${statusSign(status)} ${right} of ${tried} · ${status}`,
+        `${statusSign(status)} ${right} of ${tried} · ${words[status]}`,
         status === 'needs support',
         STATUS_FILLS[status],
       )

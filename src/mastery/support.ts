@@ -42,6 +42,17 @@ const SIGNS: Readonly<Record<Status, string>> = {
   'not enough seen': '?',
 }
 
+/** What each status is called on screen and in the sheets that the add-in writes. */
+export type StatusWords = Readonly<Record<Status, string>>
+
+/** The words that a status has unless the teacher chooses others. */
+export const STATUS_WORDS: StatusWords = {
+  secure: 'secure',
+  'nearly secure': 'nearly secure',
+  'needs support': 'needs support',
+  'not enough seen': 'not enough seen',
+}
+
 /** The one-character sign that stands beside the word of a status. */
 export function statusSign(status: Status): string {
   return SIGNS[status]

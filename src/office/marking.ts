@@ -1,4 +1,5 @@
 import { planMarking, runs, type MarkingPlan } from '../marksheet/plan'
+import { STATUS_WORDS, type StatusWords } from '../mastery/support'
 import type { Review } from '../marksheet/review'
 import { cellsEdit, type Block } from './cells'
 import { perform, type Done, type Edit } from './edit'
@@ -15,6 +16,8 @@ export interface MarkingChoice {
   readonly flags: boolean
   /** The Mastery sheet. */
   readonly mastery: boolean
+  /** What statuses are called there. */
+  readonly words?: StatusWords
 }
 
 /** Colours the answers of a sheet that has been read and reviewed; anew where it was marked before. Throws Problem. */
@@ -30,7 +33,7 @@ export async function markSheet(
   const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
   const blocks = noteBlocks(reading, notes)
   if (blocks.length > 0) edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote }))
-  if (choice.mastery) edits.push(...masteryEdits(reviews, reading.sheets))
+  if (choice.mastery) edits.push(...masteryEdits(reviews, reading.sheets, choice.words ?? STATUS_WORDS))
   return perform(`marking of ${reading.name}`, edits, work)
 }
 

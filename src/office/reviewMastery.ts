@@ -3,6 +3,7 @@ import { areaAddress, type Area } from '../marksheet/matrix'
 import { planMastery, type TableCell, type TableSheet } from '../marksheet/plan'
 import type { Review } from '../marksheet/review'
 import { STATUSES } from '../mastery/judge'
+import type { StatusWords } from '../mastery/support'
 import type { Edit } from './edit'
 import { ownSheetEdit, ownSheetFor } from './ownSheet'
 import type { SheetEntry } from './read'
@@ -24,8 +25,12 @@ const ORDER = STATUSES.toReversed()
  * Writes the Mastery sheet: the pupils by type, and below them the class by type as a table of counts with a chart. In place of what the
  * sheet held before where it is ours.
  */
-export function masteryEdits(reviews: readonly Review[], sheets: readonly SheetEntry[]): Edit[] {
-  const { table, overlay, numbers } = planOf(reviews)
+export function masteryEdits(
+  reviews: readonly Review[],
+  sheets: readonly SheetEntry[],
+  words: StatusWords,
+): Edit[] {
+  const { table, overlay, numbers } = planOf(reviews, words)
   const { name, present } = ownSheetFor(table.name, sheets)
   return [
     ...(present ? [overlayOffEdit(name, present.filled, HEAD, 1 + ORDER.length)] : []),
@@ -35,8 +40,8 @@ export function masteryEdits(reviews: readonly Review[], sheets: readonly SheetE
   ]
 }
 
-function planOf(reviews: readonly Review[]): MasteryPlan {
-  const table = planMastery(reviews)
+function planOf(reviews: readonly Review[], words: StatusWords): MasteryPlan {
+  const table = planMastery(reviews, words)
   const { types, rows } = heatMap(
     reviews.flatMap(({ pupils }) => pupils),
     'name',
@@ -54,7 +59,7 @@ function planOf(reviews: readonly Review[]): MasteryPlan {
         ...table.rows,
         [],
         [bold(TITLE)],
-        [HEAD, ...ORDER].map(bold),
+        [HEAD, ...ORDER.map((status) => words[status])].map(bold),
         ...types.map((type) => [{ text: type, bold: false, fill: null }]),
       ],
     },

@@ -1,4 +1,6 @@
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from '../mastery/settings'
+import { STATUSES } from '../mastery/judge'
+import { STATUS_WORDS, type StatusWords } from '../mastery/support'
 import { Problem } from './errors'
 
 /** What a teacher can set, kept inside the workbook and nowhere else. */
@@ -12,6 +14,8 @@ export interface Settings {
   readonly className: string
   /** The most pupils in a group by need: a whole number from 1. */
   readonly groupSize: number
+  /** What statuses are called, in the pane and on the sheets that are written. */
+  readonly words: StatusWords
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -20,6 +24,7 @@ export const DEFAULT_SETTINGS: Settings = {
   masterySheet: true,
   className: '',
   groupSize: 6,
+  words: STATUS_WORDS,
 }
 
 const KEY = 'columnwise'
@@ -27,14 +32,29 @@ const KEY = 'columnwise'
 /** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
 export function readSettings(): Settings {
   const kept: unknown = Office.context.document.settings.get(KEY)
-  const { mastery, flags, masterySheet, className, groupSize } = asRecord(kept)
+  const { mastery, flags, masterySheet, className, groupSize, words } = asRecord(kept)
   return {
     mastery: readMastery(mastery),
     flags: typeof flags === 'boolean' ? flags : DEFAULT_SETTINGS.flags,
     masterySheet: typeof masterySheet === 'boolean' ? masterySheet : DEFAULT_SETTINGS.masterySheet,
     className: typeof className === 'string' ? className : DEFAULT_SETTINGS.className,
     groupSize: isSize(groupSize) ? groupSize : DEFAULT_SETTINGS.groupSize,
+    words: readWords(words),
   }
+}
+
+/** The most letters of a word for a status: a column of the Mastery sheet must hold it. */
+export const LONGEST_WORD = 20
+
+function readWords(kept: unknown): StatusWords {
+  const record = asRecord(kept)
+  const wordOf = (status: keyof StatusWords) => {
+    const word = record[status]
+    return typeof word === 'string' && word.trim() !== ''
+      ? word.trim().slice(0, LONGEST_WORD)
+      : STATUS_WORDS[status]
+  }
+  return Object.fromEntries(STATUSES.map((status) => [status, wordOf(status)])) as StatusWords
 }
 
 function isSize(value: unknown): value is number {

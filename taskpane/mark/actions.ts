@@ -42,7 +42,7 @@ export async function markAgain(
       'Check its questions and names, then look again.',
     )
   const reviews = marksheets.map((marksheet) => reviewMarksheet(reading.matrix, marksheet, settings.mastery))
-  const choice = { flags: settings.flags, mastery: settings.masterySheet }
+  const choice = { flags: settings.flags, mastery: settings.masterySheet, words: settings.words }
   return { seen, reviews, done: await markSheet(reading, reviews, choice, work) }
 }
 

@@ -4,6 +4,7 @@ import { heatMap, type Order } from '../../src/marksheet/classView'
 import { STATUSES, type Status, type TypeStanding } from '../../src/mastery/judge'
 import { statusSign } from '../../src/mastery/support'
 import { Card } from '../common/Card'
+import { useStatusWords } from '../common/statusWords'
 import { Choice } from './Choice'
 import type { Person } from './people'
 
@@ -86,6 +87,7 @@ function Cell(props: {
   readonly byReach: boolean
 }) {
   const { standing, likely, byReach } = props
+  const words = useStatusWords()
   if (standing === null || standing.tried === 0)
     return (
       <td className="never">
@@ -101,7 +103,7 @@ function Cell(props: {
         {right} of {tried}
       </strong>
       <span className="word">
-        {status}
+        {words[status]}
         {byReach && ' †'}
       </span>
       {likely && <span className="word">{Math.round(100 * probability)}% likely</span>}
@@ -111,17 +113,20 @@ function Cell(props: {
 
 /** What the signs mean, and how the whole is to be taken. */
 function Legend({ byReach }: { readonly byReach: boolean }) {
+  const words = useStatusWords()
   return (
     <>
       <ul className="legend">
         {STATUSES.toReversed().map((status) => (
           <li key={status} className={statusClass(status)}>
             <span aria-hidden="true">{statusSign(status)} </span>
-            {status}
+            {words[status]}
           </li>
         ))}
       </ul>
-      <p className="quiet">“Needs support” is a prompt for your own judgement, never a verdict on a child.</p>
+      <p className="quiet">
+        “{words['needs support']}” is a prompt for your own judgement, never a verdict on a child.
+      </p>
       {byReach && (
         <p className="quiet">
           † judged by the fault that is named for the pupil: its reach tells more than the count. The Mastery

@@ -6,6 +6,7 @@ import { pupilReport, type PupilReport } from '../../src/marksheet/pupilReport'
 import type { Judgement } from '../../src/mastery/judge'
 import { statusSign, TEACHING_ORDER } from '../../src/mastery/support'
 import { Card } from '../common/Card'
+import { useStatusWords } from '../common/statusWords'
 import { BACK } from '../common/icons'
 import { useBusy } from '../common/pane'
 import { dayInWords } from './day'
@@ -25,6 +26,7 @@ export function PupilPage(props: {
 }): ReactElement {
   const { person, wish, onBack, onShow, onWrite, onPrint } = props
   const { name, judgement, found, history } = person
+  const words = useStatusWords()
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
   return (
@@ -49,7 +51,7 @@ export function PupilPage(props: {
                 </strong>
                 <span>
                   <span aria-hidden="true">{statusSign(status)} </span>
-                  {status}
+                  {words[status]}
                 </span>
               </li>
             ))}

@@ -118,7 +118,11 @@ export class Reviewer extends Store<ReviewerState> {
     const { seen } = this.state()
     if (seen === null) return
     await this.#write('Writing Mastery', seen, async ({ reading, reviews }, work) => {
-      const done = await perform('writing of Mastery', masteryEdits(reviews, reading.sheets), work)
+      const done = await perform(
+        'writing of Mastery',
+        masteryEdits(reviews, reading.sheets, this.state().settings.words),
+        work,
+      )
       this.runner.say('The Mastery sheet is written, with a chart of the class below the pupils.')
       return done
     })

@@ -1,5 +1,7 @@
 import { Button, Checkbox, Field, Input } from '@fluentui/react-components'
 import { useEffect, useRef, useState, type ReactElement } from 'react'
+import { STATUSES } from '../../src/mastery/judge'
+import { statusSign } from '../../src/mastery/support'
 import { problemOf } from '../../src/office/errors'
 import { DEFAULT_SETTINGS, keepSettings, readSettings } from '../../src/office/settings'
 import { Card } from '../common/Card'
@@ -93,6 +95,20 @@ export function SettingsPage({ onClose }: { readonly onClose: () => void }): Rea
         </Field>
       </Card>
       <Card title="Secure, nearly secure, needs support">{numbers(THRESHOLDS)}</Card>
+      <Card title="Words for them">
+        {STATUSES.toReversed().map((status) => (
+          <Field key={status} label={`${statusSign(status)} ${status}`}>
+            <Input
+              value={draft.words[status]}
+              autoComplete="off"
+              onChange={(_, { value }) => {
+                change({ words: { ...draft.words, [status]: value } })
+              }}
+            />
+          </Field>
+        ))}
+        <p className="quiet reason">Used in Review and on the Mastery sheet: choose those of your school.</p>
+      </Card>
       <Card title="Groups">{numbers(GROUPS)}</Card>
       <Card title="What is assumed of answers">{numbers(RATES)}</Card>
       {problem && <Notice said={problem} />}

@@ -1,5 +1,7 @@
 import { settingsProblem, type MasterySettings } from '../../src/mastery/settings'
-import type { Settings } from '../../src/office/settings'
+import { STATUSES } from '../../src/mastery/judge'
+import type { StatusWords } from '../../src/mastery/support'
+import { LONGEST_WORD, type Settings } from '../../src/office/settings'
 
 /** A number that can be set: what it is called, why its default is what it is, and whether it is written in per cent. */
 export interface NumberField<Key extends string> {
@@ -87,13 +89,14 @@ export interface Draft {
   readonly flags: boolean
   readonly masterySheet: boolean
   readonly className: string
+  readonly words: StatusWords
 }
 
 /** The form for settings. */
-export function draftOf({ mastery, groupSize, flags, masterySheet, className }: Settings): Draft {
+export function draftOf({ mastery, groupSize, flags, masterySheet, className, words }: Settings): Draft {
   const values: Readonly<Record<NumberKey, number>> = { ...mastery, groupSize }
   const typed = NUMBERS.map(({ key, perCent }) => [key, inForm(values[key], perCent)])
-  return { numbers: Object.fromEntries(typed) as Draft['numbers'], flags, masterySheet, className }
+  return { numbers: Object.fromEntries(typed) as Draft['numbers'], flags, masterySheet, className, words }
 }
 
 /** 0.085 in per cent is "8.5", without the noise of binary fractions. */
@@ -116,8 +119,22 @@ export function readDraft(draft: Draft): { readonly settings: Settings } | { rea
     return { problem: 'The most pupils in a group must be a whole number from 1 up.' }
   const problem = settingsProblem(mastery)
   if (problem !== null) return { problem: inPerCent(problem) }
+  const problemOfWords = wordsProblem(draft.words)
+  if (problemOfWords !== null) return { problem: problemOfWords }
   const { flags, masterySheet, className } = draft
-  return { settings: { mastery, groupSize, flags, masterySheet, className: className.trim() } }
+  const words = Object.fromEntries(
+    STATUSES.map((status) => [status, draft.words[status].trim()]),
+  ) as StatusWords
+  return { settings: { mastery, groupSize, flags, masterySheet, className: className.trim(), words } }
+}
+
+/** What is wrong with the words for the statuses, in a sentence, or null. */
+function wordsProblem(words: StatusWords): string | null {
+  const chosen = STATUSES.map((status) => words[status].trim())
+  if (chosen.some((word) => word === '' || word.length > LONGEST_WORD))
+    return `Each status needs a word or a few, of at most ${LONGEST_WORD} letters.`
+  const different = new Set(chosen.map((word) => word.toLowerCase())).size === chosen.length
+  return different ? null : 'Two statuses have the same words.'
 }
 
 function numberIn(typed: string, perCent: boolean): number | null {

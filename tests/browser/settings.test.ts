@@ -33,6 +33,19 @@ describe('the settings', () => {
     await page.close()
   })
 
+  it('change the words for a status in Review', async () => {
+    const stage = await settingsOf()
+    const { pane, page } = stage
+    await pane.getByLabel('○ needs support').fill('working towards')
+    await button(stage, 'Keep').click()
+    await pane.getByRole('tab', { name: 'Review' }).click()
+    await pane.getByText('“working towards” is a prompt for your own judgement').waitFor()
+    expect(await pane.locator('.heat tbody').getByText('working towards').count()).toBeGreaterThan(0)
+    expect(await pane.locator('.heat tbody').getByText('needs support').count()).toBe(0)
+    expectQuiet(stage)
+    await page.close()
+  })
+
   it('that make no sense are refused with a sentence, and nothing is kept', async () => {
     const stage = await settingsOf()
     await stage.pane.getByLabel('Secure from', { exact: true }).fill('30')

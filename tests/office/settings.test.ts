@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { planMastery } from '../../src/marksheet/plan'
+import { review } from '../../src/marksheet/review'
 import { DEFAULT_MASTERY } from '../../src/mastery/settings'
 import { DEFAULT_SETTINGS, keepSettings, readSettings } from '../../src/office/settings'
 import { benchWith, problemIn } from './host'
@@ -24,6 +26,24 @@ describe('settings', () => {
       mastery: { ...DEFAULT_MASTERY, secure: 0.9 },
     })
     expect(bench.book.settings.get('columnwise')).toMatchObject({ flags: false, mastery: { secure: 0.9 } })
+  })
+
+  it('name the statuses as the teacher likes, also on the Mastery sheet; a word left out or empty is the usual one', async () => {
+    await fresh()
+    Office.context.document.settings.set('columnwise', {
+      words: { 'needs support': ' working towards ', secure: '' },
+    })
+    const { words } = readSettings()
+    expect(words).toEqual({ ...DEFAULT_SETTINGS.words, 'needs support': 'working towards' })
+    const rows = [
+      ['Name', '932 − 457', '871 − 396'],
+      ['Amina K', 1, 2],
+    ]
+    const texts = planMastery(review({ name: 'S', values: rows }), words)
+      .rows.flat()
+      .map(({ text }) => text)
+    expect(texts).toContain('○ 0 of 2 · working towards')
+    expect(texts).toContain('● secure    ◐ nearly secure    ○ working towards    ? not enough seen')
   })
 
   it('that make no sense are refused with a sentence and not kept', async () => {

@@ -25,6 +25,13 @@ describe('the form of the settings', () => {
     expect([...THRESHOLDS, ...RATES, ...GROUPS].every(({ reason }) => reason.length > 40)).toBe(true)
   })
 
+  it('wants a word of its own for each status', () => {
+    const named = (word: string) => readDraft({ ...draft, words: { ...draft.words, secure: word } })
+    expect(named(' expected ')).toMatchObject({ settings: { words: { secure: 'expected' } } })
+    expect(named('')).toEqual({ problem: 'Each status needs a word or a few, of at most 20 letters.' })
+    expect(named('Needs support')).toEqual({ problem: 'Two statuses have the same words.' })
+  })
+
   it('takes per cent with or without the sign, a comma for the point, and spaces', () => {
     for (const text of ['92.5', '92.5%', ' 92,5 % '])
       expect(readDraft(typed('secure', text))).toMatchObject({ settings: { mastery: { secure: 0.925 } } })
