@@ -21,9 +21,14 @@ export interface PupilDiagnosis {
  * Diagnoses every pupil of a reviewed marksheet, in its order. Marks (ticks, 1 and 0) tell nothing of faults, nor do blanks,
  * absences and what could not be read.
  */
-export function diagnoseReview({ orientation, questions, pupils }: Review): PupilDiagnosis[] {
+export function diagnoseReview(review: Review): PupilDiagnosis[] {
+  return review.pupils.map(diagnoserFor(review))
+}
+
+/** The same for one pupil of the marksheet after the other; what they share is made ready once. */
+export function diagnoserFor({ orientation, questions }: Review): (pupil: ReviewedPupil) => PupilDiagnosis {
   const shared = orientation === 'pairs' ? null : prepareDiagnosis(questions.map(({ question }) => question))
-  return pupils.map((pupil) => diagnosePupil(pupil, questions, shared))
+  return (pupil) => diagnosePupil(pupil, questions, shared)
 }
 
 function diagnosePupil(

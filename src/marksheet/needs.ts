@@ -7,7 +7,7 @@ import { wrongAnswers } from '../lesson/model/wentWrong'
 import { workedQuestion, type WorkedQuestion } from '../lesson/worked'
 import { prepareMastery, type Evidence, type Judgement, type TypeStanding } from '../mastery/judge'
 import { DEFAULT_MASTERY, type MasterySettings } from '../mastery/settings'
-import { diagnoseReview, type PupilDiagnosis } from './diagnose'
+import { diagnoserFor, type PupilDiagnosis } from './diagnose'
 import { nextSetAgainst, nextSetFor, type NextSet, type SetWish } from './nextSet'
 import type { Review, ReviewedPupil } from './review'
 
@@ -36,18 +36,25 @@ export function diagnosedPupils(
   reviews: readonly Review[],
   settings: MasterySettings = DEFAULT_MASTERY,
 ): DiagnosedPupil[] {
-  return reviews.flatMap((review, at) => {
-    const diagnoses = diagnoseReview(review)
-    return review.pupils.flatMap((pupil, index): DiagnosedPupil[] => {
-      const found = diagnoses[index]
-      if (found === undefined) return []
+  return [...diagnosing(reviews, settings)]
+}
+
+/** The same one after another, so that a large sheet can be diagnosed in pieces. */
+export function* diagnosing(
+  reviews: readonly Review[],
+  settings: MasterySettings = DEFAULT_MASTERY,
+): Generator<DiagnosedPupil> {
+  for (const [at, review] of reviews.entries()) {
+    const diagnose = diagnoserFor(review)
+    for (const [index, pupil] of review.pupils.entries()) {
+      const found = diagnose(pupil)
       const { named } = found.diagnosis
       const reach = named.length > 0 ? judgeByReach(review, pupil, named, settings) : null
       const questions = pupil.answers.flatMap((cell) => review.questions[cell.question]?.question ?? [])
       const judgement = reach?.judgement ?? pupil.judgement
-      return [{ ...found, name: pupil.name, review: at, index, pupil, questions, judgement, reach }]
-    })
-  })
+      yield { ...found, name: pupil.name, review: at, index, pupil, questions, judgement, reach }
+    }
+  }
 }
 
 const TELLS: Readonly<Record<Outcome, Evidence>> = {

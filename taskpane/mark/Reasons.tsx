@@ -1,8 +1,9 @@
-import { useMemo, type ReactElement } from 'react'
+import { useEffect, useState, type ReactElement } from 'react'
 import type { Area } from '../../src/marksheet/matrix'
-import { diagnosedPupils } from '../../src/marksheet/needs'
+import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
 import type { Review } from '../../src/marksheet/review'
 import type { MasterySettings } from '../../src/mastery/settings'
+import { inPieces } from '../common/pieces'
 import { Reason } from '../common/Reason'
 
 /** The fault named for each pupil, with its evidence in a line; a click goes to the answers. Nothing where none is named. */
@@ -15,10 +16,16 @@ export function Reasons({
   readonly settings: MasterySettings
   readonly onShow: (area: Area) => void
 }): ReactElement | null {
-  const named = useMemo(
-    () => diagnosedPupils(reviews, settings).filter(({ diagnosis }) => diagnosis.verdict === 'fault named'),
-    [reviews, settings],
-  )
+  const [named, setNamed] = useState<readonly DiagnosedPupil[]>([])
+  useEffect(() => {
+    let isOver = false
+    void inPieces(diagnosing(reviews, settings), () => isOver).then((pupils) => {
+      if (!isOver) setNamed(pupils.filter(({ diagnosis }) => diagnosis.verdict === 'fault named'))
+    })
+    return () => {
+      isOver = true
+    }
+  }, [reviews, settings])
   if (named.length === 0) return null
   return (
     <>

@@ -2,7 +2,7 @@ import type { Question } from '../../src/arithmetic/question'
 import { FAULTS } from '../../src/answers/faults'
 import { OWN_SHEET } from '../../src/marksheet/find'
 import type { Area } from '../../src/marksheet/matrix'
-import { diagnosedPupils, type DiagnosedPupil } from '../../src/marksheet/needs'
+import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
 import type { PrintedSheet } from '../../src/marksheet/pupilReport'
 import { recordRows, sameNames, type SameName } from '../../src/marksheet/record'
 import { reviewMarksheet, type Review } from '../../src/marksheet/review'
@@ -21,7 +21,8 @@ import { writePages, type Pages } from '../../src/office/reviewPages'
 import type { Direction, Target } from '../../src/office/setRead'
 import { writeQuestions } from '../../src/office/setWrite'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
-import type { Work } from '../../src/office/work'
+import { stopIfAsked, type Work } from '../../src/office/work'
+import { inPieces } from '../common/pieces'
 import { Store } from '../common/store'
 import { counted } from '../common/words'
 import { lookAt } from '../mark/actions'
@@ -211,7 +212,9 @@ export class Reviewer extends Store<ReviewerState> {
     const { reading, marksheets } = await lookAt(id, correctionsOf, work)
     const { mastery } = this.state().settings
     const reviews = marksheets.map((marksheet) => reviewMarksheet(reading.matrix, marksheet, mastery))
-    return { reading, reviews, pupils: diagnosedPupils(reviews, mastery) }
+    const pupils = await inPieces(diagnosing(reviews, mastery), () => work.signal.aborted)
+    stopIfAsked(work)
+    return { reading, reviews, pupils }
   }
 }
 
