@@ -50,6 +50,9 @@ const NO_SUCH_NUMBER = 'No number from 0 up makes this calculation true.'
 const MIXED_UNITS = 'The numbers are in different measures.'
 const NOTHING_MISSING = 'No number is missing: the calculation already has its answer.'
 
+/** The longest text, in characters, that is looked at: a calculation with its label and the words before and behind it. */
+const LONGEST_TEXT = 400
+
 const NUMBER = String.raw`£? ?(?:\d+(?:\.\d+)?|\.\d+)(?: ?(?:p|${MEASURES.join('|')})\b)?`
 const BLANK = String.raw`[□▢☐◻⬜◯○■▭]|\?+|\[ ?\]|\( ?\)|_(?: ?_)*|\.{3,}`
 const MINUS = String.raw`[-−–—‐‑‒➖]|subtract|take away|minus|less`
@@ -97,6 +100,7 @@ function bareText(text: string): string {
  * "£3.45 + 86p =", "□ − 46 = 30". The problem is a sentence for the teacher.
  */
 export function readQuestion(text: string): Reading {
+  if (text.length > LONGEST_TEXT) return { problem: NOT_A_QUESTION }
   const plain = withoutSeparators(bareText(text))
   const groups = CALCULATION.map((form) => form.exec(plain)?.groups).find((found) => found !== undefined)
   if (!groups) return { problem: NOT_A_QUESTION }
@@ -107,7 +111,7 @@ export function readQuestion(text: string): Reading {
   if (unit === null) return { problem: MIXED_UNITS }
   const [first, second, result] = printed.map((amount) => amount && inUnit(amount, unit))
   if (numbers.length < 2) return { problem: NOT_A_QUESTION }
-  if (numbers.some(({ numeral }) => isTooLong(numeral))) return { problem: TOO_LONG }
+  if ([first, second, result].some((numeral) => numeral && isTooLong(numeral))) return { problem: TOO_LONG }
   return first && second
     ? result
       ? { problem: NOTHING_MISSING }

@@ -1,5 +1,6 @@
 import { readQuestion, type Question } from '../arithmetic/question'
 import { answerKey, markAnswer, readTyped } from '../answers/typed'
+import { keptApart } from './apart'
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { isHeadingLabel, looksLikeName } from './labels'
@@ -63,9 +64,9 @@ export function findMarksheets(matrix: Matrix): Marksheet[] {
   )
   const turned = leftOver(spots, found).map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
   found.push(...pupilsBelow(viewOf(matrix, true), turned, 'pupils-across'))
-  return found
-    .filter((each) => isPlausible(matrix, each))
-    .sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+  return keptApart(found.filter((each) => isPlausible(matrix, each))).sort(
+    (a, b) => a.area.top - b.area.top || a.area.left - b.area.left,
+  )
 }
 
 const cellKey = ({ row, column }: CellRef) => `${row},${column}`
@@ -169,16 +170,20 @@ function pairsIn(view: View, block: readonly Spot[]): Marksheet[] {
   if (!names || names.kind === 'codes' || (names.kind === 'likely' && hasNamesAbove(view, firstRow, columns)))
     return []
   const answerColumn = answerColumns(view, columns, body)
+  const asked = new Set(block.map(cellKey))
+  const answered = block.filter(
+    ({ row, column }) => !asked.has(cellKey({ row, column: answerColumn(column) })),
+  )
   const pupils: { name: string; nameCells: CellRef[]; answers: AnswerCell[] }[] = []
-  for (const [row, spots] of rows) {
+  for (const [row, spots] of groupBy([...answered.entries()], ([, spot]) => spot.row)) {
     const name = nameIn(view, names, row)
     if (isHeadingLabel(name)) continue
     const last = pupils.at(-1)
-    const answers = spots.map((spot) => answerCell(view, row, answerColumn(spot.column), block.indexOf(spot)))
+    const answers = spots.map(([index, { column }]) => answerCell(view, row, answerColumn(column), index))
     if (last && (name === '' || name === last.name)) last.answers.push(...answers)
     else if (name !== '') pupils.push({ name, nameCells: nameCells(view, names, row), answers })
   }
-  return marksheet('pairs', block.map(foundQuestion(view)), pupils)
+  return marksheet('pairs', answered.map(foundQuestion(view)), pupils)
 }
 
 /** For each question column the column of its answers: the next one, or one behind it that holds more numbers ("=", a working). */

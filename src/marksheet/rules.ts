@@ -21,6 +21,9 @@ export const SIGNATURE = 'N("Columnwise")=0'
 /** Excel's day numbers of 2020 to 2049: a number cell between them may be a date that was made of an answer such as 3-4. */
 const DATES = { first: 43831, last: 54788 } as const
 
+/** Letters of which none stands in a number, a measure or a word for a blank or an absence, however these are written. */
+const NO_ANSWER = 'orhduwyfx'
+
 /** The longest formula that is written. */
 const LONGEST = 255
 
@@ -35,11 +38,9 @@ const isOneOf = (expression: string, texts: readonly string[]) =>
 /** The rule that recolours right answers to one question, whatever is typed later. */
 export function rightRule(areas: readonly Area[], key: AnswerKey): Rule {
   const cell = firstCell(areas)
+  const isNumber = key.value.includes('.') ? `ABS(${cell}-${key.value})<1E-9` : `${cell}=${key.value}`
   const isText = isOneOf(text(cell), rightTexts(key))
-  const isNumber = `ABS(N(${cell})-${key.value})<1E-9`
-  const isWhole = key.numeral.places === 0 || /^[01]$/.test(key.value)
-  const test = isWhole ? isText : `OR(${isNumber},${isText})`
-  return { areas, look: 'right', formula: signed(test) }
+  return { areas, look: 'right', formula: signed(`IF(ISNUMBER(${cell}),${isNumber},${isText})`) }
 }
 
 /** The rules that tell wrong, unreadable and absent answers apart, the same for every question. They follow the right ones. */
@@ -48,13 +49,13 @@ export function otherRules(areas: readonly Area[]): Rule[] {
   const own = text(cell)
   const small = `LOWER(${own})`
   const digits = `SUBSTITUTE(${own},",","")`
-  const letters = `SUBSTITUTE(${small},"p","")`
+  const letters = [...NO_ANSWER].map((letter) => `SEARCH("${letter}",${cell})`).join(',')
   const has = (part: string) => `ISNUMBER(FIND(${quoted(part)},${cell}))`
   const rule = (look: LookName, test: string): Rule => ({ areas, look, formula: signed(test) })
   return [
     rule('absent', isOneOf(small, ['a', 'abs', 'absent', 'ill'])),
-    rule('unreadable', `${small}<>"n/a",NOT(EXACT(UPPER(${letters}),${letters}))`),
-    rule('unreadable', `OR(${has('?')},${has(', ')},AND(LEN(${own})>1,${small}<>"n/a",${has('/')}))`),
+    rule('unreadable', `COUNT(${letters})>0`),
+    rule('unreadable', `OR(${has('?')},${has(', ')},AND(${has('/')},ISNUMBER(-LEFT(${own}))))`),
     rule('unreadable', `OR(ISERROR(${cell}),ISLOGICAL(${cell}))`),
     rule('wrong', `ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last})`),
     rule('wrong', `ISTEXT(${cell}),OR(${own}=--${digits}&"",${own}=TEXT(--${digits},"#,##0"))`),
@@ -113,15 +114,16 @@ export function lookByRules(value: CellValue, key: AnswerKey): LookName | null {
   if (value === null || value === '') return null
   const own = trimmed(String(value))
   if (typeof value === 'number') {
-    if (String(value) === key.value) return 'right'
+    const apart = Math.abs(value - Number(key.value))
+    if (key.value.includes('.') ? apart < 1e-9 : apart === 0) return 'right'
     return value < DATES.first || value > DATES.last ? 'wrong' : null
   }
   if (rightTexts(key).includes(own)) return 'right'
   const small = own.toLowerCase()
   if (['a', 'abs', 'absent', 'ill'].includes(small)) return 'absent'
-  const hasLetters = small.replaceAll('p', '').toUpperCase() !== small.replaceAll('p', '')
-  const hasDoubt = own.includes('?') || String(value).includes(', ') || (own.length > 1 && own.includes('/'))
-  if (small !== 'n/a' && (hasLetters || hasDoubt)) return 'unreadable'
+  const hasLetters = [...NO_ANSWER].some((letter) => small.includes(letter))
+  const hasDoubt = own.includes('?') || String(value).includes(', ') || /^\d.*\//s.test(own)
+  if (hasLetters || hasDoubt) return 'unreadable'
   return /^-?(?:0|[1-9]\d{0,14})(?:\.\d*[1-9])?$|^-?[1-9]\d{0,2}(?:,\d{3})+$/.test(own) ? 'wrong' : null
 }
 

@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest'
+import { tryCases, type KindName } from './fuzzing'
+
+/** A fast share of `npm run fuzz`, with cases of its own. */
+const SHARE: Readonly<Record<KindName, number>> = {
+  'texts read as questions': 20_000,
+  'typed answers marked': 20_000,
+  'whole sheets': 100,
+  'marksheets of which no cell may be lost': 60,
+}
+
+describe('whatever stands in a sheet', () => {
+  it.each(Object.entries(SHARE) as [KindName, number][])(
+    'throws nothing and loses nothing: %s (%i)',
+    (kind, cases) => {
+      const { failures } = tryCases(kind, cases, 'the share in the tests')
+      expect(failures.map(({ why, input }) => `${why} ${JSON.stringify(input).slice(0, 500)}`)).toEqual([])
+    },
+  )
+})

@@ -1,0 +1,85 @@
+import { answerKey, type AnswerKey } from '../../src/answers/typed'
+import { readQuestion } from '../../src/arithmetic/question'
+import { generatorFrom } from '../../src/items/seed'
+import { Chance } from './chance'
+import { lostCells, questionProblems, sheetProblems, typedProblems } from './holds'
+import { knownSheet, randomSheet } from './sheets'
+import { questionText, typedValue } from './texts'
+
+/** A case that does not hold: what it was made of, and why. */
+export interface Failure {
+  readonly input: unknown
+  readonly why: string
+}
+
+/** What was tried: so many cases, the failures, and the longest that one case took, in milliseconds. */
+export interface Tried {
+  readonly cases: number
+  readonly failures: readonly Failure[]
+  readonly slowest: { readonly milliseconds: number; readonly input: unknown }
+}
+
+const KEYS: readonly AnswerKey[] = [
+  '932 − 457',
+  '8.6 − 2.35',
+  '£8.60 − £2.00',
+  '86p + 45p',
+  '5.2 kg − 3.1 kg',
+  '46 − 46',
+  '1 − 0',
+].map((text) => {
+  const reading = readQuestion(text)
+  if ('problem' in reading) throw new Error(reading.problem)
+  return answerKey(reading.question)
+})
+
+/** The kinds of cases, each with the problems of one case that is made by chance. */
+export const KINDS = {
+  'texts read as questions': (chance: Chance) => {
+    const input = questionText(chance)
+    return { input, problems: () => questionProblems(input) }
+  },
+  'typed answers marked': (chance: Chance) => {
+    const [value, key] = [typedValue(chance), chance.of(KEYS)]
+    return { input: [value, key.value, key.unit], problems: () => typedProblems(value, key) }
+  },
+  'whole sheets': (chance: Chance) => {
+    const matrix = randomSheet(chance)
+    return { input: matrix, problems: () => sheetProblems(matrix) }
+  },
+  'marksheets of which no cell may be lost': (chance: Chance) => {
+    const { matrix, typed } = knownSheet(chance)
+    return {
+      input: matrix,
+      problems: () => [
+        ...sheetProblems(matrix),
+        ...lostCells(matrix, typed).map((place) => `${place} is lost.`),
+      ],
+    }
+  },
+} as const
+
+export type KindName = keyof typeof KINDS
+
+/** Tries so many cases of a kind; the same seed gives the same cases. */
+export function tryCases(kind: KindName, cases: number, seed: string | number): Tried {
+  const chance = new Chance(generatorFrom(`${seed} ${kind}`))
+  const failures: Failure[] = []
+  let slowest: Tried['slowest'] = { milliseconds: 0, input: null }
+  for (let index = 0; index < cases; index++) {
+    const { input, problems } = KINDS[kind](chance)
+    const start = performance.now()
+    failures.push(...whyNot(problems).map((why) => ({ input, why })))
+    const milliseconds = performance.now() - start
+    if (milliseconds > slowest.milliseconds) slowest = { milliseconds, input }
+  }
+  return { cases, failures, slowest }
+}
+
+function whyNot(problems: () => readonly string[]): readonly string[] {
+  try {
+    return problems()
+  } catch (error) {
+    return [`It throws: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`]
+  }
+}
