@@ -84,8 +84,19 @@ export function make(
   const element = document.createElementNS(NS.main, parent.prefix ? `${parent.prefix}:${name}` : name)
   for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value))
   for (const item of content)
-    element.appendChild(typeof item === 'string' ? document.createTextNode(item) : item)
+    element.appendChild(typeof item === 'string' ? document.createTextNode(escaped(item)) : item)
   return element
+}
+
+/** Signs that XML cannot hold, and what would be read as one of them escaped. */
+const NOT_PLAIN = /[\u{0}-\u{8}\u{b}-\u{1f}\u{d800}-\u{dfff}\u{fffe}\u{ffff}]|_(?=x[\da-f]{4}_)/giu
+
+/** A text as the format writes it: "_x0007_" stands for a sign that XML cannot hold (ECMA-376, ST_Xstring). */
+function escaped(text: string): string {
+  return text.replace(
+    NOT_PLAIN,
+    (sign) => `_x${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`,
+  )
 }
 
 /**
