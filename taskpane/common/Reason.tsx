@@ -7,9 +7,12 @@ import './Reason.css'
 /** A pupil's diagnosis in a line; a click goes to the answers that it explains, or else to all wrong ones. */
 export function Reason({
   pupil: found,
+  brief = false,
   onShow,
 }: {
   readonly pupil: DiagnosedPupil
+  /** Leaves out what the fault reaches. */
+  readonly brief?: boolean
   readonly onShow: (area: Area) => void
 }): ReactElement {
   const { name, pupil, diagnosis, reach } = found
@@ -34,7 +37,7 @@ export function Reason({
           <strong>{name}</strong> {diagnosis.sentence}
         </span>
       </Button>
-      {reach && <p className="quiet reach">{reach.sentence}</p>}
+      {reach && !brief && <p className="quiet reach">{reach.sentence}</p>}
     </>
   )
 }

@@ -33,7 +33,7 @@ export function Reasons({
       <ul className="reasons">
         {named.map((pupil) => (
           <li key={`${pupil.review} ${pupil.index}`}>
-            <Reason pupil={pupil} onShow={onShow} />
+            <Reason brief pupil={pupil} onShow={onShow} />
           </li>
         ))}
       </ul>
