@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import { homedir } from 'node:os'
 import path from 'node:path'
@@ -9,6 +9,8 @@ import webpack from 'webpack'
 const DEFAULT_BASE = 'https://localhost:3000/'
 const HOSTED_OFFICE = 'https://appsforoffice.microsoft.com/lib/1/hosted/'
 const LOCAL_OFFICE = 'office/'
+/** Where the pages' policy names the origin of Microsoft's client library. */
+const HOSTED_ORIGIN = ` ${new URL(HOSTED_OFFICE).origin};`
 /** The largest script, before it is compressed; the tests hold what the pane loads at its start to 200 kB gzipped. */
 const MOST_BYTES = 600_000
 /** Keeps webpack from minimising a copied file. */
@@ -29,6 +31,63 @@ class FunctionsJson {
       })
     })
   }
+}
+
+/** Writes THIRD-PARTY-NOTICES.txt: every package of which code is in the scripts, with its licence. */
+class Notices {
+  apply(compiler) {
+    const { Compilation, sources } = webpack
+    compiler.hooks.thisCompilation.tap('Notices', (compilation) => {
+      const stage = Compilation.PROCESS_ASSETS_STAGE_REPORT
+      compilation.hooks.processAssets.tap({ name: 'Notices', stage }, () => {
+        const folders = new Set([...filesOf(compilation.modules)].flatMap(packageOf))
+        const text = noticesOf([...folders, 'node_modules/webpack'].sort())
+        compilation.emitAsset('THIRD-PARTY-NOTICES.txt', new sources.RawSource(text))
+      })
+    })
+  }
+}
+
+/** The files that modules were made from; those put together into one module too. */
+function* filesOf(modules) {
+  for (const { modules: parts, resource } of modules) {
+    if (parts) yield* filesOf(parts)
+    else if (resource) yield resource
+  }
+}
+
+/** The folder of the package that a file belongs to, in a list; an empty one for a file of our own. */
+function packageOf(file) {
+  const [folder] =
+    /^.*node_modules\/(?:@[^/]+\/)?[^/]+/.exec(path.relative('.', file).replaceAll('\\', '/')) ?? []
+  return folder === undefined ? [] : [folder]
+}
+
+function noticesOf(folders) {
+  const { packages } = JSON.parse(readFileSync('package-lock.json', 'utf8'))
+  const notices = folders.map((folder) => {
+    const { version, license } = packages[folder]
+    const texts = readdirSync(folder)
+      .filter((name) => /^(?:licen[cs]e|notice|copying)/i.test(name))
+      .map((name) => readFileSync(path.join(folder, name), 'utf8').trim())
+    const own = texts.length > 0 ? texts : [termsOf(folder, license)]
+    return [`${folder.replace(/^.*node_modules\//, '')} ${version}, ${license}`, ...own].join('\n\n')
+  })
+  return [
+    'Columnwise is under the MIT licence. Its scripts hold code of the packages below, each under its own.',
+    "Microsoft's client library (office.js) is not among them: it is loaded from Microsoft's own address, or lies in the folder office",
+    'with its licence, unmodified.',
+    ...notices.map((notice) => `${'-'.repeat(80)}\n${notice}`),
+    '',
+  ].join('\n\n')
+}
+
+/** The terms of a package that comes without their text. Throws Error where they are not the MIT licence's, which ours are too. */
+function termsOf(folder, license) {
+  if (license !== 'MIT') throw new Error(`${folder} comes without the text of its licence, ${license}.`)
+  const { repository } = JSON.parse(readFileSync(path.join(folder, 'package.json'), 'utf8'))
+  const terms = readFileSync('LICENSE', 'utf8').replace(/^[^]*?(?=Permission is)/, '')
+  return `Copyright (c) the authors of ${repository.url}\n\n${terms.trim()}`
 }
 
 /** The address that the add-in is served from, with a slash at its end. Excel loads add-ins from https only. */
@@ -84,7 +143,10 @@ function copies(env) {
       .toString()
       .replaceAll(DEFAULT_BASE, base)
       .replaceAll(new URL(DEFAULT_BASE).origin, new URL(base).origin)
-  const page = (content) => content.toString().replaceAll(HOSTED_OFFICE, office)
+  const page = (content) => {
+    const text = content.toString().replaceAll(HOSTED_OFFICE, office)
+    return office === LOCAL_OFFICE ? text.replace(HOSTED_ORIGIN, ';') : text
+  }
   const pane = (content) =>
     hasChecks(env) ? page(content).replace('</body>', `${CHECKS_LINK}</body>`) : page(content)
   return new CopyPlugin({
@@ -94,7 +156,7 @@ function copies(env) {
       ...(hasChecks(env)
         ? [{ from: 'src/bench/page/host-checks.html', to: '[name][ext]', transform: page, info: UNTOUCHED }]
         : []),
-      { from: 'taskpane/projector.html', to: '[name][ext]', info: UNTOUCHED },
+      { from: 'taskpane/{projector,privacy}.html', to: '[name][ext]', info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
     ],
@@ -139,7 +201,7 @@ export default (env, { mode }) => ({
       { test: /\.css$/, use: ['style-loader', 'css-loader'] },
     ],
   },
-  plugins: [new FunctionsJson(), copies(env)],
+  plugins: [new FunctionsJson(), new Notices(), copies(env)],
   performance: {
     maxAssetSize: MOST_BYTES,
     maxEntrypointSize: MOST_BYTES,
