@@ -49,7 +49,8 @@ export async function hideFlags(reading: SheetReading, work: Work = UNWATCHED): 
   return perform(`hiding of flags on ${reading.name}`, [...offEdits(reading, 'flags')], work)
 }
 
-function offEdits(reading: SheetReading, which: 'all' | 'flags'): Edit[] {
+/** What takes our colours, flags and notes off a sheet, or the flags and notes alone. */
+export function offEdits(reading: SheetReading, which: 'all' | 'flags'): Edit[] {
   const blocks = noteBlocks(reading, [])
   return [
     rulesEdit(reading, [], which, reading.customFormats),

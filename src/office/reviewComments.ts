@@ -12,7 +12,7 @@ export interface CellComment extends CellRef {
 /** What a comment of ours begins with, by which it is found again. */
 const OURS = 'Columnwise: '
 /** The requirement set that has comments. */
-const HAS_COMMENTS = '1.10'
+export const HAS_COMMENTS = '1.10'
 
 /**
  * Puts comments on cells of a sheet, in place of all comments of ours there; none given takes ours off. A cell with somebody else's
@@ -40,7 +40,8 @@ interface Placed {
   readonly content: string
 }
 
-class CommentsEdit implements Edit {
+/** Puts comments on a sheet in place of ours; see `writeComments`. */
+export class CommentsEdit implements Edit {
   readonly what: string
   readonly keep = [() => [this.#list()], () => [this.#places()]]
   readonly look = this.keep
@@ -87,6 +88,11 @@ class CommentsEdit implements Edit {
         for (const { address, content } of on) comments.add(address, content)
       },
     }
+  }
+
+  /** Whether comments of ours are there, as far as they have been read. */
+  hasOurs(): boolean {
+    return this.#ours().length > 0
   }
 
   #ours(): Placed[] {

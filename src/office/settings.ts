@@ -87,10 +87,27 @@ export async function keepSettings(changed: Partial<Settings>): Promise<Settings
   const settings = { ...readSettings(), ...changed }
   const problem = settingsProblem(settings.mastery)
   if (problem !== null) throw new Problem(problem, 'Correct it and try again.')
-  const store = Office.context.document.settings
-  store.set(KEY, settings)
-  await new Promise<void>((resolve, reject) => {
-    store.saveAsync(({ status }) => {
+  Office.context.document.settings.set(KEY, settings)
+  await save()
+  for (const listener of listeners) listener(settings)
+  return settings
+}
+
+/** Takes the settings out of the workbook, which then is as a new one. Throws Problem. */
+export async function removeSettings(): Promise<void> {
+  Office.context.document.settings.remove(KEY)
+  await save()
+  for (const listener of listeners) listener(DEFAULT_SETTINGS)
+}
+
+/** Whether the workbook holds settings. */
+export function hasSettings(): boolean {
+  return (Office.context.document.settings.get(KEY) ?? null) !== null
+}
+
+function save(): Promise<void> {
+  return new Promise((resolve, reject) => {
+    Office.context.document.settings.saveAsync(({ status }) => {
       if (status === Office.AsyncResultStatus.Succeeded) resolve()
       else
         reject(
@@ -101,6 +118,4 @@ export async function keepSettings(changed: Partial<Settings>): Promise<Settings
         )
     })
   })
-  for (const listener of listeners) listener(settings)
-  return settings
 }
