@@ -1,0 +1,120 @@
+import type { Matrix } from '../../src/marksheet/matrix'
+import { planMarking } from '../../src/marksheet/plan'
+import { review } from '../../src/marksheet/review'
+import { Stopped } from '../../src/office/errors'
+import { markSheet } from '../../src/office/marking'
+import { readSheet } from '../../src/office/read'
+import type { Work } from '../../src/office/work'
+import { largeSheet } from './reviewing'
+import { median, type Result } from './timing'
+import { megabytes, REQUEST_LIMIT, trafficOf, workbookWith } from './wire'
+
+const QUESTIONS = 40
+const YEAR_GROUP = 180
+const SIZES = [2_500, 5_000, 10_000] as const
+const MOST_REQUESTS = 4
+/** Milliseconds for which the pane may be busy at a stretch, for a year group. */
+const MOST_BLOCKED = 100
+/** How many times as long twice as many pupils may take. */
+const MOST_GROWTH = 2.6
+
+/** Marks a year group and the largest sheet that is thought of behind the real client library: requests, bytes, progress, Stop, growth. */
+export async function size(): Promise<Result> {
+  const year = await mark(YEAR_GROUP)
+  const busy = blockedFor(YEAR_GROUP)
+  const sizes = []
+  for (const pupils of SIZES) sizes.push(await mark(pupils))
+  const [, middle, large] = sizes
+  const raw = await writtenRaw(SIZES[2])
+  const stopped = await stopWhileMarking(SIZES[2])
+  const growth = large && middle ? large.milliseconds / middle.milliseconds : NaN
+  const largest = Math.max(
+    ...sizes.map(({ traffic }) => Math.max(traffic.largestAsked, traffic.largestAnswered)),
+  )
+  return {
+    name: 'Size',
+    lines: [
+      `${YEAR_GROUP} × ${QUESTIONS}: ${year.traffic.requests} requests (limit ${MOST_REQUESTS}), ${year.milliseconds.toFixed(0)} ms; the pane's own work at a stretch ${busy.toFixed(0)} ms (limit ${MOST_BLOCKED} ms)`,
+      ...sizes.map(
+        ({ pupils, milliseconds, traffic, progress }) =>
+          `${pupils.toLocaleString('en-GB')} × ${QUESTIONS}: ${traffic.requests} requests, at most ${megabytes(traffic.largestAsked)} asked and ${megabytes(traffic.largestAnswered)} answered, ` +
+          `${(milliseconds / 1000).toFixed(1)} s, progress told ${progress} times`,
+      ),
+      `largest request or answer: ${megabytes(largest)} (limit ${megabytes(REQUEST_LIMIT)})`,
+      `twice as many pupils take ${growth.toFixed(2)} times as long (limit ${MOST_GROWTH})`,
+      `the client library alone writing as many values in one request: ${(raw / 1000).toFixed(1)} s`,
+      `Stop half-way through ${SIZES[2].toLocaleString('en-GB')} pupils: ${stopped.told ? 'stopped' : 'NOT STOPPED'}, ${stopped.left} rules left on the sheet`,
+      `the pane's own work at a stretch for ${SIZES[2].toLocaleString('en-GB')}: ${blockedFor(SIZES[2]).toFixed(0)} ms (no limit: no school has it)`,
+    ],
+    met:
+      year.traffic.requests <= MOST_REQUESTS &&
+      busy <= MOST_BLOCKED &&
+      largest < REQUEST_LIMIT &&
+      growth <= MOST_GROWTH &&
+      sizes.every(({ progress }) => progress > 1) &&
+      stopped.told &&
+      stopped.left === 0,
+  }
+}
+
+/** A marksheet in which one answer in 110 is typed so oddly that it takes a rule of its own; the other odd ones are blank. */
+function classOf(pupils: number): Matrix {
+  const { name, values } = largeSheet(pupils, QUESTIONS)
+  const isOdd = (value: unknown) => typeof value === 'string' && /^ \d+\.$/.test(value)
+  return {
+    name,
+    values: values.map((row, i) => row.map((value, j) => (isOdd(value) && (i + j) % 10 > 0 ? null : value))),
+  }
+}
+
+async function mark(pupils: number) {
+  const bench = await workbookWith(classOf(pupils))
+  const traffic = trafficOf(bench)
+  let progress = 0
+  const work: Work = { signal: new AbortController().signal, progress: () => progress++ }
+  const start = performance.now()
+  const reading = await readSheet(undefined, work)
+  await markSheet(reading, review(reading.matrix), { flags: true, mastery: true }, work)
+  return { pupils, milliseconds: performance.now() - start, traffic, progress }
+}
+
+/** Milliseconds of what runs without a pause between reading and writing: the review, then the plan; the longer of the two. */
+function blockedFor(pupils: number): number {
+  const sheet = classOf(pupils)
+  const reviews = review(sheet)
+  return Math.max(
+    median(() => review(sheet)),
+    median(() => planMarking(sheet, reviews)),
+  )
+}
+
+/** Milliseconds in which the client library alone writes such a sheet's values, in one request. */
+async function writtenRaw(pupils: number): Promise<number> {
+  await workbookWith({ name: 'Raw', values: [['']] })
+  const values = classOf(pupils).values.map((row) => row.map((value) => value ?? ''))
+  const start = performance.now()
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getActiveWorksheet()
+    sheet.getRange('A1').getResizedRange(values.length - 1, QUESTIONS).values = values
+    await context.sync()
+  })
+  return performance.now() - start
+}
+
+/** Marks, and stops in the middle of writing. */
+async function stopWhileMarking(pupils: number): Promise<{ told: boolean; left: number }> {
+  const bench = await workbookWith(classOf(pupils))
+  const stop = new AbortController()
+  const work: Work = {
+    signal: stop.signal,
+    progress: (part, words) => {
+      if (words === 'Writing' && part > 0.4) stop.abort()
+    },
+  }
+  const reading = await readSheet(undefined, work)
+  const told = await markSheet(reading, review(reading.matrix), { flags: true, mastery: true }, work).then(
+    () => false,
+    (error: unknown) => error instanceof Stopped,
+  )
+  return { told, left: bench.grid.conditionalFormats(reading.id).length }
+}
