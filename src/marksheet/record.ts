@@ -219,7 +219,7 @@ export function judgeHistory(history: PupilHistory, settings: MasterySettings = 
 }
 
 function isEvidence({ outcome, question }: RecordRow): boolean {
-  return (outcome === 'correct' || outcome === 'incorrect') && 'question' in readQuestion(question)
+  return (outcome === 'correct' || outcome === 'incorrect') && exchangesFor(question) !== null
 }
 
 function occasionOf(rows: readonly RecordRow[]): Occasion {
@@ -230,9 +230,18 @@ function occasionOf(rows: readonly RecordRow[]): Occasion {
   return { questions: known.map(({ exchanges }) => exchanges), outcomes: known.map(({ right }) => right) }
 }
 
+/** What has been found of questions, so that those of a class are read once and not for every pupil again. */
+const found = new Map<string, Exchanges | null>()
+const MOST_FOUND = 10_000
+
 function exchangesFor(text: string): Exchanges | null {
+  const known = found.get(text)
+  if (known !== undefined) return known
   const reading = readQuestion(text)
-  return 'question' in reading ? exchangesOf(workOut(reading.question.calculation)) : null
+  const exchanges = 'question' in reading ? exchangesOf(workOut(reading.question.calculation)) : null
+  if (found.size >= MOST_FOUND) found.clear()
+  found.set(text, exchanges)
+  return exchanges
 }
 
 /** The classes in a record, in the order in which they first come up. */
