@@ -4,10 +4,12 @@ import { drawing } from './drawing'
 import { lesson } from './lesson'
 import { marking } from './marking'
 import { reviewing } from './reviewing'
+import { size } from './size'
+import { weeks } from './weeks'
 
 /** `npm run speed`: every measurement beside its peer or limit in the same run; exit 1 where a goal is missed. */
 let missed = 0
-for (const measure of [marking, reviewing, drawing, diagnosis, lesson, clicking]) {
+for (const measure of [marking, reviewing, drawing, diagnosis, lesson, clicking, size, weeks]) {
   const { name, lines, met } = await measure()
   if (!met) missed++
   console.log(
