@@ -43,7 +43,10 @@ export function rightRule(areas: readonly Area[], key: AnswerKey): Rule {
   return { areas, look: 'right', formula: signed(`IF(ISNUMBER(${cell}),${isNumber},${isText})`) }
 }
 
-/** The rules that tell wrong, unreadable and absent answers apart, the same for every question. They follow the right ones. */
+/**
+ * The rules that tell wrong, unreadable and absent answers apart, the same for every question. They follow the right ones. Where Excel's own
+ * decimal sign is a comma, --text and TEXT read and write otherwise: then the last two leave grouped numbers as they are.
+ */
 export function otherRules(areas: readonly Area[]): Rule[] {
   const cell = firstCell(areas)
   const own = text(cell)
@@ -58,7 +61,8 @@ export function otherRules(areas: readonly Area[]): Rule[] {
     rule('unreadable', `OR(${has('?')},${has(', ')},AND(${has('/')},ISNUMBER(-LEFT(${own}))))`),
     rule('unreadable', `OR(ISERROR(${cell}),ISLOGICAL(${cell}))`),
     rule('wrong', `ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last})`),
-    rule('wrong', `ISTEXT(${cell}),OR(${own}=--${digits}&"",${own}=TEXT(--${digits},"#,##0"))`),
+    rule('wrong', `ISTEXT(${cell}),${own}=--${digits}&""`),
+    rule('wrong', `ISTEXT(${cell}),FIND(",",${cell}),--${digits}<>0,${own}=TEXT(--${digits},"#,##0")`),
   ]
 }
 

@@ -66,6 +66,24 @@ const TYPED: CellValue[] = [
   null,
 ]
 
+/** What is read otherwise where a comma is the decimal sign: as numbers, and as texts. */
+const COMMA: CellValue[] = [
+  6.25,
+  6.544,
+  6.54,
+  '6,25',
+  '6.25',
+  '6,544',
+  '6.544',
+  '6.540',
+  '2,9',
+  ',000',
+  '0,000',
+  '6.544,0',
+  '7.456',
+  '1.234.567',
+]
+
 describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
   it.each(WORKBOOKS)('agree with the review on every answer of %s', async (name) => {
     const fills = await shownFills(await marked(bytesOf(name)))
@@ -103,4 +121,32 @@ describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
     })
     expect(shown.filter((fill) => fill !== null).length).toBeGreaterThan(told.length / 2)
   })
+
+  it.each(['de-DE', 'fr-FR', 'de-CH'])(
+    'never say other than it on a computer set to %s, nor after retyping',
+    async (locale) => {
+      const typed = [...TYPED, ...COMMA]
+      const made = async (values: readonly CellValue[], from?: Uint8Array) => {
+        const book = new ExcelJS.Workbook()
+        if (from) await book.xlsx.load(from as unknown as ExcelJS.Buffer)
+        const sheet = book.getWorksheet('Class') ?? book.addWorksheet('Class')
+        sheet.getRow(1).values = ['Name', '9,000 − 2,456', '8.6 − 2.35', '7 − 0.46']
+        values.forEach((value, index) => {
+          sheet.getRow(index + 2).values = [`Pupil ${index}`, value, value, value]
+        })
+        return new Uint8Array(await book.xlsx.writeBuffer())
+      }
+      const bytes = await made(typed)
+      const copy = await marked(bytes)
+      for (const workbook of [copy, await made(typed.toReversed(), copy)]) {
+        const fills = await shownFills(workbook, locale)
+        const told = await wanted(workbook)
+        const shown = told.map(({ cell }) => fills[cell.row]?.[cell.column] ?? null)
+        told.forEach(({ typed: text, fill }, index) => {
+          expect([text, shown[index] ?? fill]).toEqual([text, fill])
+        })
+        expect(shown.filter((fill) => fill !== null).length).toBeGreaterThan(told.length / 3)
+      }
+    },
+  )
 })

@@ -1,6 +1,6 @@
 import { execFile } from 'node:child_process'
 import { existsSync } from 'node:fs'
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
@@ -14,13 +14,17 @@ export const LIBREOFFICE =
 
 /**
  * The background that LibreOffice shows in every cell of a workbook's first sheet, conditional formats worked out: rows from A1, of six
- * hexadecimal digits or null. Read from its HTML export, which writes what the cells look like.
+ * hexadecimal digits or null. Read from its HTML export, which writes what the cells look like. `locale` is what the computer is set to, by
+ * which numbers turn into text.
  */
-export async function shownFills(workbook: Uint8Array): Promise<(string | null)[][]> {
+export async function shownFills(workbook: Uint8Array, locale = 'en-GB'): Promise<(string | null)[][]> {
   const folder = await mkdtemp(join(tmpdir(), 'columnwise-'))
   try {
     const file = join(folder, 'book.xlsx')
     await writeFile(file, workbook)
+    const user = join(folder, 'profile', 'user')
+    await mkdir(user, { recursive: true })
+    await writeFile(join(user, 'registrymodifications.xcu'), localeSetting(locale))
     const profile = `-env:UserInstallation=${pathToFileURL(join(folder, 'profile')).href}`
     const options = [profile, '--headless', '--convert-to', 'html', '--outdir', folder, file]
     await promisify(execFile)(LIBREOFFICE ?? 'soffice', options, { timeout: 120_000 })
@@ -28,6 +32,14 @@ export async function shownFills(workbook: Uint8Array): Promise<(string | null)[
   } finally {
     await rm(folder, { recursive: true, force: true })
   }
+}
+
+/** LibreOffice's own setting of the locale, as its profile keeps it. */
+function localeSetting(locale: string): string {
+  return `<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">
+<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>${locale}</value></prop></item>
+</oor:items>`
 }
 
 function fillsOf(html: string): (string | null)[][] {

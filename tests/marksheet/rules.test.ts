@@ -123,3 +123,47 @@ describe('conditional formats', () => {
     ])
   })
 })
+
+/**
+ * What the formulas make of a text where a comma is the decimal sign and a full stop stands between groups: --text reads "6,25" as 6.25 and
+ * "7.456" as 7456; a number turns into a text with a comma; TEXT with "#,##0" has three places after the comma, and no 0 before it. (Excel's
+ * behaviour, from memory; tests/files/libreoffice.test.ts asks LibreOffice.)
+ */
+const COMMA = {
+  read: (text: string) =>
+    /^-?(?:\d{1,3}(?:\.\d{3})+|\d+)?(?:,\d*)?$/.test(text) && /\d/.test(text)
+      ? Number(text.replaceAll('.', '').replace(',', '.'))
+      : null,
+  write: (number: number) => String(number).replace('.', ','),
+  grouped: (number: number) => `${number === 0 ? '' : number},000`,
+}
+
+/** Whether the rules for wrong texts hold in such an Excel. */
+function isWrongText(own: string): boolean {
+  const number = COMMA.read(own.replaceAll(',', ''))
+  if (number === null) return false
+  return own === COMMA.write(number) || (own.includes(',') && number !== 0 && own === COMMA.grouped(number))
+}
+
+describe('where Excel’s own decimal sign is a comma', () => {
+  it('no text is shown wrong that marking does not count wrong', () => {
+    const texts = fc.oneof(
+      fc.string({ unit: fc.constantFrom(...'0123456789,.-'), maxLength: 9 }),
+      fc.constantFrom('6,25', '6.25', '6,544', '6.544', '6.540', ',000', '0,000', '2,9', '1.234.567', '7456'),
+    )
+    fc.assert(
+      fc.property(texts, fc.constantFrom(...KEYS), (text, key) => {
+        const isRight = lookByRules(text, key) === 'right'
+        if (!isRight && isWrongText(text)) expect(markAnswer(text, key)).toBe('incorrect')
+      }),
+      { numRuns: 20_000 },
+    )
+  })
+
+  it('a number is compared as a number, so that 6.544 is never taken for 6,544', () => {
+    const { formula } = rightRule([area], keyOf('9,000 − 2,456'))
+    expect(formula).toContain('IF(ISNUMBER(XFD1000000),XFD1000000=6544,')
+    expect(lookByRules(6.544, keyOf('9,000 − 2,456'))).toBe('wrong')
+    expect(rightRule([area], keyOf('8.6 − 2.35')).formula).toContain('ABS(XFD1000000-6.25)<1E-9')
+  })
+})
