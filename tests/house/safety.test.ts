@@ -86,6 +86,13 @@ describe('the built pages', () => {
   })
 })
 
+describe('the changes', () => {
+  it('begin with the version of the package', () => {
+    const { version } = JSON.parse(readFileSync('package.json', 'utf8')) as { version: string }
+    expect(/^## (\S+)/m.exec(readFileSync('CHANGELOG.md', 'utf8'))?.[1]).toBe(version)
+  })
+})
+
 describe('the notices of what is bundled', () => {
   const notices = () =>
     built('THIRD-PARTY-NOTICES.txt')
