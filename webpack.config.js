@@ -156,6 +156,7 @@ function copies(env) {
       ...(hasChecks(env)
         ? [{ from: 'src/bench/page/host-checks.html', to: '[name][ext]', transform: page, info: UNTOUCHED }]
         : []),
+      { from: 'taskpane/handout.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
       { from: 'taskpane/{projector,privacy}.html', to: '[name][ext]', info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
@@ -185,6 +186,7 @@ export default (env, { mode }) => ({
   entry: {
     taskpane: './taskpane/index.tsx',
     projector: './taskpane/projector.tsx',
+    handout: './taskpane/handout.ts',
     functions: './src/functions/index.ts',
     ...(hasChecks(env) && { 'host-checks': './src/bench/page/hostChecks.ts' }),
   },

@@ -24,8 +24,8 @@ const BENCH = '/bench/'
 const OFFICE_FOLDER = 'office'
 /** The address that release builds load the client library from; here its copy takes its place. */
 const HOSTED_OFFICE = 'https://appsforoffice.microsoft.com/lib/1/hosted/'
-/** Makes the add-in's window ready before office.js, which follows unmodified. */
-const INSTALL = 'parent.columnwiseBench.install(window);\n'
+/** Makes the add-in's window ready before office.js, which follows unmodified; a window that the add-in opens is none. */
+const INSTALL = 'parent.columnwiseBench?.install(window);\n'
 
 const TYPES: Readonly<Record<string, string>> = {
   '.css': 'text/css; charset=utf-8',
@@ -72,7 +72,7 @@ async function contentOf({ addin, bench }: BenchFolders, pathname: string): Prom
     const office = ours ?? (await fileOf(bench, `${OFFICE_FOLDER}/office.js`))
     return office && Buffer.concat([Buffer.from(INSTALL), office])
   }
-  if (pathname === '/taskpane.html' && ours?.includes(HOSTED_OFFICE))
+  if (pathname.endsWith('.html') && ours?.includes(HOSTED_OFFICE))
     return Buffer.from(ours.toString().replaceAll(HOSTED_OFFICE, `${OFFICE_FOLDER}/`))
   return ours ?? (pathname.startsWith(`/${OFFICE_FOLDER}/`) ? fileOf(bench, pathname) : null)
 }

@@ -5,11 +5,11 @@ import { wrongAnswers } from '../../src/lesson/model/wentWrong'
 import { Card } from '../common/Card'
 import { CELLS, PICTURE, SCREEN, SELECT } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'
+import { takenSentence } from '../common/taken'
 import { isDark } from '../theme'
 import { Modeller, type ModellerState } from './modeller'
 import { Player } from './Player'
 import { pictureOf } from './png'
-import { takenSentence } from './taken'
 import { Compared, FaultChoice } from './WentWrong'
 
 /** Model: a question worked step by step on squared paper, what can go wrong with it, and both taken to the sheet or a large window. */

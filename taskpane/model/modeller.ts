@@ -6,7 +6,8 @@ import { insertPicture, type Picture } from '../../src/office/modelPicture'
 import { selectedQuestion, watchSelection, type CellQuestion } from '../../src/office/modelQuestion'
 import { Store } from '../common/store'
 import type { Runner } from '../runner'
-import { openProjector } from './openProjector'
+import { openLargeWindow } from '../common/largeWindow'
+import { projectorAddress } from './projected'
 
 /** What the Model area shows. */
 export interface ModellerState {
@@ -112,7 +113,9 @@ export class Modeller extends Store<ModellerState> {
     const { question, step, fault } = this.state()
     if (!question) return
     await this.runner.run('Opening the large window', () =>
-      openProjector({ text: printQuestion(question), step, fault, isDark }),
+      openLargeWindow({
+        address: projectorAddress({ text: printQuestion(question), step, fault, isDark }, location.href),
+      }),
     )
   }
 

@@ -1,7 +1,7 @@
 import { Button } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
 import { useBusy } from '../common/pane'
-import { takenSentence } from '../model/taken'
+import { takenSentence } from '../common/taken'
 import type { Reviewer, ReviewerState } from './reviewer'
 
 /** Asks before questions are written over cells that are not empty. */

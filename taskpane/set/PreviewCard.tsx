@@ -1,4 +1,3 @@
-import { Button, Field, Input } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
@@ -7,8 +6,8 @@ import type { TellingApartSet } from '../../src/items/telling-apart'
 import { toldInWords } from '../../src/items/told'
 import { operationsOf } from '../../src/items/wish'
 import { Card } from '../common/Card'
-import { AGAIN } from '../common/icons'
 import { factsOf, setNumber } from './choices'
+import { SetNumber } from './SetNumber'
 import type { Setter, SetterState } from './setter'
 
 /** The set that was drawn: its number, each question with its type, and what is to be known about it. */
@@ -18,20 +17,7 @@ export function PreviewCard(props: { readonly setter: Setter; readonly state: Se
   const facts = factsOf(made, choices, setNumber(typed))
   return (
     <Card title="The set">
-      <div className="number">
-        <Field label="Set number">
-          <Input
-            value={typed}
-            autoComplete="off"
-            onChange={(_, { value }) => {
-              setter.type(value)
-            }}
-          />
-        </Field>
-        <Button icon={AGAIN} onClick={setter.again}>
-          Another draw
-        </Button>
-      </div>
+      <SetNumber typed={typed} onType={setter.type} onAgain={setter.again} />
       <p className="quiet">
         The same choices and set number give the same questions in a parallel class. A word will do too.
       </p>

@@ -1,5 +1,9 @@
-import { useEffect, useState, type ReactElement } from 'react'
+import { Button } from '@fluentui/react-components'
+import { lazy, Suspense, useEffect, useRef, useState, type ReactElement } from 'react'
+import { flushSync } from 'react-dom'
 import { watchSheets } from '../../src/office/read'
+import { NEXT } from '../common/icons'
+import { LoadGuard } from '../common/LoadGuard'
 import { useRunner, useStore } from '../common/pane'
 import { PreviewCard } from './PreviewCard'
 import { RecipeCard } from './RecipeCard'
@@ -7,7 +11,11 @@ import './set.css'
 import { Setter } from './setter'
 import { WriteCard } from './WriteCard'
 
-/** Set: what kind of set, the set that was drawn, and taking it to the workbook. */
+const LessonPage = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "lesson" */ '../lesson/LessonPage')).LessonPage,
+}))
+
+/** Set: what kind of set, the set that was drawn, taking it to the workbook; and behind one line, what else a lesson needs. */
 export function SetArea(): ReactElement {
   const runner = useRunner()
   const [setter] = useState(() => new Setter(runner))
@@ -22,11 +30,45 @@ export function SetArea(): ReactElement {
       void watching.then((end) => end())
     }
   }, [setter, runner])
+  const [inLesson, setInLesson] = useState(false)
+  const [hasLesson, setHasLesson] = useState(false)
+  const more = useRef<HTMLButtonElement>(null)
   return (
     <>
-      <RecipeCard choices={state.choices} onChoose={setter.choose} />
-      <PreviewCard setter={setter} state={state} />
-      <WriteCard setter={setter} state={state} />
+      <div hidden={inLesson}>
+        <RecipeCard choices={state.choices} onChoose={setter.choose} />
+        <PreviewCard setter={setter} state={state} />
+        <WriteCard setter={setter} state={state} />
+        <Button
+          ref={more}
+          className="more"
+          appearance="subtle"
+          icon={NEXT}
+          iconPosition="after"
+          onClick={() => {
+            setHasLesson(true)
+            setInLesson(true)
+          }}
+        >
+          Lesson, starters and puzzles
+        </Button>
+      </div>
+      {hasLesson && (
+        <div hidden={!inLesson}>
+          <LoadGuard name="Lesson, starters and puzzles">
+            <Suspense fallback={<p role="status">Opening Lesson, starters and puzzles …</p>}>
+              <LessonPage
+                onBack={() => {
+                  flushSync(() => {
+                    setInLesson(false)
+                  })
+                  more.current?.focus()
+                }}
+              />
+            </Suspense>
+          </LoadGuard>
+        </div>
+      )}
     </>
   )
 }

@@ -4,8 +4,8 @@ import { areaAddress } from '../../src/marksheet/matrix'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
 import { useBusy } from '../common/pane'
+import { takenSentence } from '../common/taken'
 import { counted } from '../common/words'
-import { takenSentence } from '../model/taken'
 import type { Pupils, Setter, SetterState } from './setter'
 
 /** Takes the set to the workbook: as a whole marksheet for a list of names, or the questions alone. */

@@ -51,32 +51,35 @@ describe('nothing is stored or sent outside the workbook', () => {
   })
 })
 
-describe.each(['taskpane.html', 'projector.html', 'privacy.html'])('the policy of %s', (page) => {
-  const policy = () =>
-    policyOf(readFileSync(path.join('taskpane', page), 'utf8')) ?? new Map<string, readonly string[]>()
+describe.each(['taskpane.html', 'handout.html', 'projector.html', 'privacy.html'])(
+  'the policy of %s',
+  (page) => {
+    const policy = () =>
+      policyOf(readFileSync(path.join('taskpane', page), 'utf8')) ?? new Map<string, readonly string[]>()
 
-  it('allows nothing that it does not name, and nothing to be sent elsewhere', () => {
-    expect(policy().get('default-src')).toEqual(["'none'"])
-    expect(policy().get('base-uri')).toEqual(["'none'"])
-    expect(policy().get('form-action')).toEqual(["'none'"])
-    expect(policy().get('connect-src') ?? ["'self'"]).toEqual(["'self'"])
-  })
+    it('allows nothing that it does not name, and nothing to be sent elsewhere', () => {
+      expect(policy().get('default-src')).toEqual(["'none'"])
+      expect(policy().get('base-uri')).toEqual(["'none'"])
+      expect(policy().get('form-action')).toEqual(["'none'"])
+      expect(policy().get('connect-src') ?? ["'self'"]).toEqual(["'self'"])
+    })
 
-  it('lets no text run as a program: scripts are files, of the add-in’s own address or Microsoft’s', () => {
-    for (const source of policy().get('script-src') ?? []) expect(["'self'", MICROSOFT]).toContain(source)
-    const text = readFileSync(path.join('taskpane', page), 'utf8')
-    expect(text.match(/<script(?![^>]*\ssrc=)|\son\w+=|javascript:/g)).toBeNull()
-  })
+    it('lets no text run as a program: scripts are files, of the add-in’s own address or Microsoft’s', () => {
+      for (const source of policy().get('script-src') ?? []) expect(["'self'", MICROSOFT]).toContain(source)
+      const text = readFileSync(path.join('taskpane', page), 'utf8')
+      expect(text.match(/<script(?![^>]*\ssrc=)|\son\w+=|javascript:/g)).toBeNull()
+    })
 
-  it('says nothing of who may frame it, which a page itself cannot and Excel must', () => {
-    expect(policy().has('frame-ancestors')).toBe(false)
-  })
-})
+    it('says nothing of who may frame it, which a page itself cannot and Excel must', () => {
+      expect(policy().has('frame-ancestors')).toBe(false)
+    })
+  },
+)
 
 describe('the built pages', () => {
   it('name no address but their own where the client library is carried along', () => {
     expect(policyOf(built('taskpane.html'))?.get('script-src')).toEqual(["'self'"])
-    for (const page of ['taskpane.html', 'projector.html', 'privacy.html'])
+    for (const page of ['taskpane.html', 'handout.html', 'projector.html', 'privacy.html'])
       expect(built(page)).not.toMatch(/https?:\/\//)
   })
 

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest'
+import { handoutOf, openLesson, printed } from './lessonStage'
+import { axeProblems, expectQuiet, useStage } from './stage'
+
+useStage()
+
+describe('what a lesson needs besides', () => {
+  it('is reached from Set by one line, and leads back to it', async () => {
+    const stage = await openLesson()
+    expect(await axeProblems(stage.pane)).toEqual([])
+    await stage.pane.getByRole('button', { name: 'Set', exact: true }).click()
+    const more = stage.pane.getByRole('button', { name: 'Lesson, starters and puzzles' })
+    expect(await more.evaluate((element) => element === document.activeElement)).toBe(true)
+    expectQuiet(stage)
+    await stage.page.close()
+  })
+
+  it('is shown in a window of its own as it is printed, without a word of it in the address', async () => {
+    const stage = await openLesson('Dice starter')
+    const { window, watched } = await handoutOf(stage)
+    expect(await window.getByRole('heading', { level: 1 }).allTextContents()).toEqual([
+      'Roll and cover',
+      'Roll and cover: answers',
+    ])
+    expect(await axeProblems(window.mainFrame())).toEqual([])
+    const { pathname, search, hash } = new URL(window.url())
+    expect([pathname, search, hash]).toEqual(['/handout.html', '', ''])
+    const { pages, text } = await printed(window)
+    expect(pages).toBe(2)
+    expect(text).toContain('Roll two dice and add them.')
+    expect(text).not.toContain('This is how it will be printed')
+    await window.evaluate(() => {
+      globalThis.print = () => {
+        document.title = 'printed'
+      }
+    })
+    await window.getByRole('button', { name: 'Print' }).click()
+    expect(await window.title()).toBe('printed')
+    expect(watched).toEqual({ strayRequests: [], errors: [] })
+    expectQuiet(stage)
+    await stage.page.close()
+  })
+})
