@@ -1,6 +1,5 @@
 import { gzipSync } from 'node:zlib'
 import { readFile } from 'node:fs/promises'
-import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import { LOOKS } from '../../src/marksheet/looks'
@@ -18,6 +17,7 @@ import {
   expectQuiet,
   openStage,
   pixelsOf,
+  tabTo,
   useStage,
   valueAt,
   type Stage,
@@ -52,15 +52,6 @@ async function untilPixels({ page }: Stage, look: keyof typeof LOOKS, passes: (c
   }
   await expect.poll(isAtRest, { timeout: 20_000, interval: 300 }).toBe(true)
   return count
-}
-
-/** Presses Tab until an element of the pane has the focus. */
-async function tabTo({ page }: Stage, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return
-    await page.keyboard.press('Tab')
-  }
-  throw new Error('Tab does not reach it.')
 }
 
 describe('the pane at its start', () => {

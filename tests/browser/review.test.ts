@@ -1,6 +1,5 @@
-import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { axeProblems, expectQuiet, openStage, useStage, type Setting, type Stage } from './stage'
+import { axeProblems, expectQuiet, openStage, tabTo, useStage, type Setting, type Stage } from './stage'
 
 useStage()
 
@@ -36,14 +35,6 @@ const isNarrow = ({ pane }: Stage) =>
     const main = document.querySelector('main')
     return main !== null && main.scrollWidth <= main.clientWidth
   })
-
-async function tabTo({ page }: Stage, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return
-    await page.keyboard.press('Tab')
-  }
-  throw new Error('Tab does not reach it.')
-}
 
 describe('the heat map', () => {
   it('shows signs, evidence and words, by need and by name, and the probability only on asking', async () => {

@@ -1,6 +1,5 @@
-import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { axeProblems, expectQuiet, openStage, useStage, type Setting, type Stage } from './stage'
+import { axeProblems, expectQuiet, openStage, tabTo, useStage, type Setting, type Stage } from './stage'
 
 useStage()
 
@@ -46,14 +45,6 @@ const sheetNames = ({ page }: Stage) =>
       .filter(({ visible }) => visible)
       .map(({ name }) => name),
   )
-
-async function tabTo({ page }: Stage, target: Locator): Promise<void> {
-  for (let presses = 0; presses < 60; presses++) {
-    if (await target.evaluate((element) => element === document.activeElement)) return
-    await page.keyboard.press('Tab')
-  }
-  throw new Error('Tab does not reach it.')
-}
 
 describe('the Set area', () => {
   it('makes a marksheet of a workbook that holds only names in two actions, and Undo takes it back', async () => {

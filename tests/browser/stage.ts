@@ -1,5 +1,5 @@
 import axe from 'axe-core'
-import type { Browser, Frame, Page } from 'playwright-core'
+import type { Browser, Frame, Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect } from 'vitest'
 import type {} from '../../src/bench/page/bench'
 import { serveBench, type BenchServer } from '../../src/bench/server'
@@ -118,6 +118,15 @@ export function valueAt(page: Page, row: number, col: number): Promise<unknown> 
     },
     { row, col, rows: 1, cols: 1 },
   )
+}
+
+/** Presses Tab until an element of the pane has the focus. Throws Error where Tab does not reach it. */
+export async function tabTo({ page }: Stage, target: Locator): Promise<void> {
+  for (let presses = 0; presses < 60; presses++) {
+    if (await target.evaluate((element) => element === document.activeElement)) return
+    await page.keyboard.press('Tab')
+  }
+  throw new Error('Tab does not reach it.')
 }
 
 /** What axe-core finds wrong with the pane as it is, by rule and element; none where all is well. */

@@ -6,7 +6,6 @@ import { stepsOf } from '../../../src/arithmetic/steps'
 import { asked, questions } from '../../lesson/model/arbitraries'
 import { projectedIn, projectorAddress } from '../../../taskpane/model/projected'
 import { saidAfter, stepByKey } from '../../../taskpane/model/playing'
-import { takenSentence } from '../../../taskpane/model/taken'
 
 const PANE = 'https://school.example/columnwise/taskpane.html?_host_Info=Excel#x'
 
@@ -62,20 +61,5 @@ describe('stepping', () => {
     stepsOf(question).forEach(({ say }, index) => {
       expect(saidAfter(question, index + 1)).toBe(say)
     })
-  })
-})
-
-describe('cells that are not empty', () => {
-  const place = (...taken: string[]) => ({
-    sheet: { id: '1', name: 'Heron' },
-    area: { top: 0, left: 0, bottom: 4, right: 3 },
-    taken,
-  })
-
-  it('are named, the first six of many', () => {
-    expect(takenSentence(place('B2'))).toBe('Cell B2 on Heron is not empty. Write over it?')
-    expect(takenSentence(place('A1', 'A2', 'A3', 'A4', 'A5', 'A6', 'A7', 'A8'))).toBe(
-      'Cells A1, A2, A3, A4, A5, A6 and 2 more on Heron are not empty. Write over them?',
-    )
   })
 })
