@@ -109,10 +109,14 @@ export class Runner extends Store<RunnerState> {
     this.set({ notice: null })
   }
 
-  /** Keeps what was written, so that Undo takes it back; in place of what it goes on from, where that is still the last. */
+  /**
+   * Keeps what was written, so that Undo takes it back; in place of what it goes on from, where that is still the last. What has no edits is
+   * nothing to take back.
+   */
   readonly wrote = (done: Done, goingOnFrom?: Done): void => {
+    const kept = done.edits.length === 0 ? [] : [done]
     const goesOn = goingOnFrom !== undefined && this.#undos.at(-1) === goingOnFrom
-    this.#undos = [...(goesOn ? this.#undos.slice(0, -1) : this.#undos), done].slice(-MOST_UNDOS)
+    this.#undos = [...(goesOn ? this.#undos.slice(0, -1) : this.#undos), ...kept].slice(-MOST_UNDOS)
     this.#changed()
   }
 

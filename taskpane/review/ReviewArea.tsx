@@ -7,6 +7,7 @@ import { watchSheets } from '../../src/office/read'
 import { Card } from '../common/Card'
 import { AGAIN } from '../common/icons'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { ShareCard } from '../share/ShareCard'
 import { Tabs } from '../Tabs'
 import { dayInWords, dayOf } from './day'
 import { Groups } from './Groups'
@@ -212,6 +213,9 @@ function Reviewing({ reviewer, state }: Parts) {
             onReports={() => void reviewer.writePages(planReports(people.map(report), date), 'many')}
             onMastery={() => void reviewer.writeMastery()}
           />
+        )}
+        {isSheet && seen && people.length > 0 && part === 'keep' && (
+          <ShareCard sheetName={seen.reading.name} onShare={(how) => void reviewer.share(how)} />
         )}
       </div>
       <WriteOver reviewer={reviewer} state={state} />

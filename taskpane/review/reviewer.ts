@@ -6,8 +6,10 @@ import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
 import type { PrintedSheet } from '../../src/marksheet/pupilReport'
 import { recordRows, sameNames, type SameName } from '../../src/marksheet/record'
 import { reviewMarksheet, type Review } from '../../src/marksheet/review'
+import { SHARED_NAME, type InPlaceOfNames } from '../../src/marksheet/share'
 import { perform, type Done } from '../../src/office/edit'
 import { problemOf } from '../../src/office/errors'
+import { ownSheetFor } from '../../src/office/ownSheet'
 import { goTo, readSheet, type SheetReading } from '../../src/office/read'
 import {
   addToRecordSheet,
@@ -21,6 +23,7 @@ import { writePages, type Pages } from '../../src/office/reviewPages'
 import type { Direction, Target } from '../../src/office/setRead'
 import { writeQuestions } from '../../src/office/setWrite'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
+import { writeShared } from '../../src/office/share'
 import { stopIfAsked, type Work } from '../../src/office/work'
 import { inPieces } from '../common/pieces'
 import { Store } from '../common/store'
@@ -125,6 +128,20 @@ export class Reviewer extends Store<ReviewerState> {
         work,
       )
       this.runner.say('The Mastery sheet is written, with a chart of the class below the pupils.')
+      return done
+    })
+  }
+
+  /** Lays out what is shown on a sheet without its names, to be shared, and brings that to the front. */
+  readonly share = async (how: InPlaceOfNames): Promise<void> => {
+    const { seen } = this.state()
+    if (seen === null) return
+    await this.#write('Laying out a sheet to share', seen, async ({ reading: { sheets }, reviews }, work) => {
+      const { name } = ownSheetFor(SHARED_NAME, sheets)
+      const done = await writeShared(reviews, how, crypto.randomUUID(), sheets, work)
+      const next = 'To share it, right-click its tab, choose Move or Copy, and take a new book.'
+      this.runner.say(`The sheet ${name} is ready, with ${how} in place of names.`, next)
+      await goTo(name, { top: 0, left: 0, bottom: 0, right: 0 }).catch(this.runner.tell)
       return done
     })
   }

@@ -9,6 +9,7 @@ import { Notice } from '../common/Notice'
 import { useRunner } from '../common/pane'
 import type { Notice as Said } from '../runner'
 import { draftOf, GROUPS, RATES, readDraft, THRESHOLDS, type Draft, type NumberField } from './fields'
+import { RemoveCard } from './RemoveCard'
 
 /** All settings in one place, each with its reason; kept in the workbook. */
 export function SettingsPage({ onClose }: { readonly onClose: () => void }): ReactElement {
@@ -51,80 +52,92 @@ export function SettingsPage({ onClose }: { readonly onClose: () => void }): Rea
       </Field>
     ))
   return (
-    <form
+    <div
       className="settings"
-      onSubmit={(event) => {
-        event.preventDefault()
-        void keep()
-      }}
       onKeyDown={({ key }) => {
         if (key === 'Escape') onClose()
       }}
     >
-      <h2 ref={heading} tabIndex={-1}>
-        Settings
-      </h2>
-      <p className="quiet">They are kept in this workbook and nowhere else.</p>
-      <Card title="Marking">
-        <Checkbox
-          label="Flags on names"
-          checked={draft.flags}
-          onChange={(_, { checked }) => {
-            change({ flags: checked === true })
-          }}
-        />
-        <p className="quiet reason">
-          Names of pupils who need support stand out. Off before a screen is shared.
-        </p>
-        <Checkbox
-          label="Write the Mastery sheet"
-          checked={draft.masterySheet}
-          onChange={(_, { checked }) => {
-            change({ masterySheet: checked === true })
-          }}
-        />
-        <p className="quiet reason">Pupils by type on a sheet of its own, written anew with each marking.</p>
-        <Field label="Class" hint="Record keeps the answers of each class apart by this name.">
-          <Input
-            value={draft.className}
-            autoComplete="off"
-            onChange={(_, { value }) => {
-              change({ className: value })
+      <form
+        onSubmit={(event) => {
+          event.preventDefault()
+          void keep()
+        }}
+      >
+        <h2 ref={heading} tabIndex={-1}>
+          Settings
+        </h2>
+        <p className="quiet">They are kept in this workbook and nowhere else.</p>
+        <Card title="Marking">
+          <Checkbox
+            label="Flags on names"
+            checked={draft.flags}
+            onChange={(_, { checked }) => {
+              change({ flags: checked === true })
             }}
           />
-        </Field>
-      </Card>
-      <Card title="Secure, nearly secure, needs support">{numbers(THRESHOLDS)}</Card>
-      <Card title="Words for them">
-        {STATUSES.toReversed().map((status) => (
-          <Field key={status} label={`${statusSign(status)} ${status}`}>
+          <p className="quiet reason">
+            Names of pupils who need support stand out. Off before a screen is shared.
+          </p>
+          <Checkbox
+            label="Write the Mastery sheet"
+            checked={draft.masterySheet}
+            onChange={(_, { checked }) => {
+              change({ masterySheet: checked === true })
+            }}
+          />
+          <p className="quiet reason">
+            Pupils by type on a sheet of its own, written anew with each marking.
+          </p>
+          <Field label="Class" hint="Record keeps the answers of each class apart by this name.">
             <Input
-              value={draft.words[status]}
+              value={draft.className}
               autoComplete="off"
               onChange={(_, { value }) => {
-                change({ words: { ...draft.words, [status]: value } })
+                change({ className: value })
               }}
             />
           </Field>
-        ))}
-        <p className="quiet reason">Used in Review and on the Mastery sheet: choose those of your school.</p>
-      </Card>
-      <Card title="Groups">{numbers(GROUPS)}</Card>
-      <Card title="What is assumed of answers">{numbers(RATES)}</Card>
-      {problem && <Notice said={problem} />}
-      <div className="buttons">
-        <Button type="submit" appearance="primary">
-          Keep
-        </Button>
-        <Button
-          onClick={() => {
-            change(draftOf({ ...DEFAULT_SETTINGS, className: draft.className }))
-          }}
-        >
-          Back to the defaults
-        </Button>
-        <Button onClick={onClose}>Close without keeping</Button>
-      </div>
-    </form>
+        </Card>
+        <Card title="Secure, nearly secure, needs support">{numbers(THRESHOLDS)}</Card>
+        <Card title="Words for them">
+          {STATUSES.toReversed().map((status) => (
+            <Field key={status} label={`${statusSign(status)} ${status}`}>
+              <Input
+                value={draft.words[status]}
+                autoComplete="off"
+                onChange={(_, { value }) => {
+                  change({ words: { ...draft.words, [status]: value } })
+                }}
+              />
+            </Field>
+          ))}
+          <p className="quiet reason">
+            Used in Review and on the Mastery sheet: choose those of your school.
+          </p>
+        </Card>
+        <Card title="Groups">{numbers(GROUPS)}</Card>
+        <Card title="What is assumed of answers">{numbers(RATES)}</Card>
+        {problem && <Notice said={problem} />}
+        <div className="buttons">
+          <Button type="submit" appearance="primary">
+            Keep
+          </Button>
+          <Button
+            onClick={() => {
+              change(draftOf({ ...DEFAULT_SETTINGS, className: draft.className }))
+            }}
+          >
+            Back to the defaults
+          </Button>
+          <Button onClick={onClose}>Close without keeping</Button>
+        </div>
+      </form>
+      <RemoveCard
+        onRemoved={() => {
+          change(draftOf(readSettings()))
+        }}
+      />
+    </div>
   )
 }
