@@ -159,6 +159,7 @@ function copies(env) {
       { from: 'taskpane/handout.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
       { from: 'taskpane/{projector,privacy}.html', to: '[name][ext]', info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
+      { from: 'taskpane/server', globOptions: { dot: true }, info: UNTOUCHED },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
     ],
   })

@@ -83,6 +83,11 @@ describe('the built pages', () => {
       expect(built(page)).not.toMatch(/https?:\/\//)
   })
 
+  it('come with the settings for a web server, hidden file and all', () => {
+    expect(built('.htaccess')).toBe(readFileSync('taskpane/server/.htaccess', 'utf8'))
+    expect(built('web.config')).toBe(readFileSync('taskpane/server/web.config', 'utf8'))
+  })
+
   it('come with a privacy page, which the manifest names', () => {
     expect(built('manifest.xml')).toMatch(/<SupportUrl DefaultValue="[^"]*\/privacy\.html"/)
     expect(built('privacy.html')).toContain('Nothing by Columnwise’s doing.')
