@@ -1,5 +1,6 @@
 import { areaAddress, columnLetters, type Area, type CellRef } from '../marksheet/matrix'
 import { runs, type TableSheet } from '../marksheet/plan'
+import { pointsFor } from './columnWidth'
 import { passed, passedBack } from './content'
 import type { Edit } from './edit'
 import type { SheetEntry } from './read'
@@ -198,9 +199,4 @@ function wrapped({ rows }: TableSheet): CellRef[] {
   return rows.flatMap((cells, row) =>
     row > 0 && cells.length > 1 ? cells.map((_, column) => ({ row, column })) : [],
   )
-}
-
-/** A column's width in points for so many characters of Excel's standard font (7 pixels each, 5 for the edges; 96 pixels to 72 points). */
-function pointsFor(characters: number): number {
-  return (characters * 7 + 5) * 0.75
 }

@@ -2,6 +2,7 @@ import type { MarksheetPlan } from '../marksheet/layOut'
 import { areaAddress, columnLetters, type Area } from '../marksheet/matrix'
 import { passed } from './content'
 import type { SheetRef } from './cells'
+import { pointsFor } from './columnWidth'
 import type { Edit } from './edit'
 import type { SetBook } from './setRead'
 import { CELLS_PER_REQUEST, pieces, type Part } from './work'
@@ -159,11 +160,6 @@ function formatsOf(name: string, { head, answers, widths }: MarksheetPlan): Part
 function columnOf(sheet: Excel.Worksheet, column: number): Excel.Range {
   const letters = columnLetters(column)
   return sheet.getRange(`${letters}:${letters}`)
-}
-
-/** A column's width in points for so many characters of Excel's standard font (7 pixels each, 5 for the edges; 96 pixels to 72 points). */
-export function pointsFor(characters: number): number {
-  return (characters * 7 + 5) * 0.75
 }
 
 /** The width of a column that nobody has set: 8.43 characters. */

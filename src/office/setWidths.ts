@@ -1,7 +1,7 @@
 import { columnLetters } from '../marksheet/matrix'
 import type { SheetRef } from './cells'
+import { pointsFor } from './columnWidth'
 import type { Edit } from './edit'
-import { pointsFor } from './setSheet'
 import type { Part } from './work'
 
 /** Points by which two widths may differ and still be the same to Excel, which rounds them to pixels. */
