@@ -1,5 +1,6 @@
 import type { Layout } from '../arithmetic/layout'
 import { escapeText } from './escape'
+import type { Drawing, Shape } from './model/drawing'
 import type { Bar, Piece } from './stories/bars'
 
 /** Side of a square of squared paper, in millimetres. */
@@ -15,7 +16,7 @@ export function squaredPaper(columns: number, rows: number): string {
     ...Array.from({ length: columns + 1 }, (_, i) => `M${i * SQUARE} 0V${height}`),
     ...Array.from({ length: rows + 1 }, (_, i) => `M0 ${i * SQUARE}H${width}`),
   ]
-  return svg(width, height, `<path d="${lines.join('')}" class="squares"/>`, EDGE)
+  return svg(width, height, `<path d="${lines.join('')}" class="squares"/>`)
 }
 
 /** A written working as a table of squares: digits that were changed crossed out, changes above them, a line over the answer. */
@@ -50,16 +51,25 @@ function pointsOnSides(corners: readonly (readonly [number, number])[]): [number
   })
 }
 
-/** A number triangle as SVG: the side total in the middle, a circle for each number, empty where it is null. */
-export function triangleDrawing(total: number, numbers: readonly (number | null)[]): string {
-  const circles = CIRCLES.map(([x, y], place) => {
-    const number = numbers[place] ?? null
-    const text = number === null ? '' : textAt(x, y + 2.4, String(number), 'number')
-    return `<circle cx="${mm(x)}" cy="${mm(y)}" r="${CIRCLE}" class="ring"/>${text}`
+/** A number triangle in millimetres: the side total in the middle, a circle for each number, empty where it is null. */
+export function triangleDrawing(total: number, numbers: readonly (number | null)[]): Drawing {
+  const corners = CIRCLES.filter((_, place) => place % 3 === 0)
+  const sides = corners.map(([x1, y1], index): Shape => {
+    const [x2, y2] = corners[(index + 1) % corners.length] ?? [x1, y1]
+    return { shape: 'line', kind: 'line', x1: mm(x1), y1: mm(y1), x2: mm(x2), y2: mm(y2) }
   })
-  const [first, second, third] = [0, 3, 6].map((place) => CIRCLES[place]?.map(mm).join(' '))
-  const outline = `<path d="M${first}L${second}L${third}Z" class="line"/>`
-  return svg(86, 77, outline + circles.join('') + textAt(43, 52, String(total), 'total'))
+  const circles = CIRCLES.flatMap(([x, y], place): Shape[] => {
+    const number = numbers[place] ?? null
+    const ring: Shape = { shape: 'circle', kind: 'ring', cx: mm(x), cy: mm(y), r: CIRCLE }
+    return number === null ? [ring] : [ring, textAt(x, y + 2.4, String(number), 'number')]
+  })
+  return { width: 86, height: 77, shapes: [...sides, ...circles, textAt(43, 52, String(total), 'total')] }
+}
+
+/** What a triangle shows, for readers who do not see it. */
+export function triangleInWords(total: number, numbers: readonly (number | null)[]): string {
+  const all = CIRCLES.map((_, place) => String(numbers[place] ?? 'empty')).join(', ')
+  return `Every side makes ${total}. From the top clockwise: ${all}.`
 }
 
 const BAR_WIDTH = 84
@@ -70,26 +80,36 @@ const NARROWEST = 19
 const LABELS = 5.5
 
 /**
- * One bar of a story as SVG: the whole above its two parts, their widths in proportion (a narrow part a little wider than it
- * should be). Unless complete, what is asked is a question mark and what was found before is left empty.
+ * One bar of a story in millimetres: the whole above its two parts, their widths in proportion (a narrow part a little wider than
+ * it should be). Unless complete, what is asked is a question mark and what was found before is left empty.
  */
-export function barDrawing({ whole, parts: [first, second] }: Bar, isComplete: boolean): string {
+export function barDrawing({ whole, parts: [first, second] }: Bar, isComplete: boolean): Drawing {
   const share = (BAR_WIDTH * first.length) / whole.length
   const width = Math.min(Math.max(share, NARROWEST), BAR_WIDTH - NARROWEST)
   const middle = LABELS + BAR_HEIGHT
   const below = middle + BAR_HEIGHT + 4.2
-  const box = (piece: Piece, x: number, y: number, wide: number) =>
-    `<rect x="${mm(x)}" y="${mm(y)}" width="${mm(wide)}" height="${BAR_HEIGHT}" class="bar"/>` +
-    textAt(x + wide / 2, y + 5.5, amountIn(piece, isComplete), 'amount')
-  const drawn = [
-    textAt(0, LABELS - 1.6, whole.label, 'label'),
-    box(whole, 0, LABELS, BAR_WIDTH),
-    box(first, 0, middle, width),
-    box(second, width, middle, BAR_WIDTH - width),
-    textAt(0, below, first.label, 'label'),
-    textAt(BAR_WIDTH, below, second.label, 'label end'),
+  const box = (piece: Piece, x: number, y: number, wide: number): Shape[] => [
+    { shape: 'rect', kind: 'bar', x: mm(x), y: mm(y), width: mm(wide), height: BAR_HEIGHT },
+    textAt(x + wide / 2, y + 5.5, amountIn(piece, isComplete), 'amount'),
   ]
-  return svg(BAR_WIDTH, 2 * BAR_HEIGHT + 2 * LABELS, drawn.join(''), EDGE)
+  return {
+    width: BAR_WIDTH,
+    height: 2 * BAR_HEIGHT + 2 * LABELS,
+    shapes: [
+      textAt(0, LABELS - 1.6, whole.label, 'label'),
+      ...box(whole, 0, LABELS, BAR_WIDTH),
+      ...box(first, 0, middle, width),
+      ...box(second, width, middle, BAR_WIDTH - width),
+      textAt(0, below, first.label, 'label'),
+      textAt(BAR_WIDTH, below, second.label, 'label end'),
+    ],
+  }
+}
+
+/** What a bar shows, for readers who do not see it. */
+export function barInWords({ whole, parts: [first, second] }: Bar, isComplete: boolean): string {
+  const words = (piece: Piece) => `${piece.label} ${amountIn(piece, isComplete) || 'empty'}`
+  return `The whole: ${words(whole)}. Its parts: ${words(first)}, ${words(second)}.`
 }
 
 function amountIn({ amount, role }: Piece, isComplete: boolean): string {
@@ -97,17 +117,30 @@ function amountIn({ amount, role }: Piece, isComplete: boolean): string {
   return role === 'asked' ? '?' : ''
 }
 
-function textAt(x: number, y: number, text: string, style: string): string {
-  return `<text x="${mm(x)}" y="${mm(y)}" class="${style}">${escapeText(text)}</text>`
+function textAt(x: number, y: number, text: string, kind: string): Shape {
+  return { shape: 'text', kind, x: mm(x), y: mm(y), text }
 }
 
-function svg(width: number, height: number, inner: string, edge = 0): string {
-  const [wide, high] = [mm(width + 2 * edge), mm(height + 2 * edge)]
-  const box = `${-edge} ${-edge} ${wide} ${high}`
-  return `<svg width="${wide}mm" height="${high}mm" viewBox="${box}" aria-hidden="true">${inner}</svg>`
+/** A drawing in millimetres as SVG, with what it shows in words. */
+export function printedDrawing({ width, height, shapes }: Drawing, words: string): string {
+  return svg(width, height, shapes.map(element).join(''), words)
 }
 
-/** A length as it stands in the drawing, to a hundredth of a millimetre. */
-function mm(length: number): string {
-  return String(Math.round(100 * length) / 100)
+function element(shape: Shape): string {
+  const { shape: name, kind, ...rest } = shape
+  const { text, ...numbers } = { text: '', ...rest }
+  const attributes = Object.entries(numbers).map(([key, value]) => ` ${key}="${value}"`)
+  return `<${name}${attributes.join('')} class="${kind}">${escapeText(text)}</${name}>`
+}
+
+/** SVG in millimetres, with a little room around it for lines along its edge; passed over by readers where it has no words. */
+function svg(width: number, height: number, inner: string, words = ''): string {
+  const [wide, high] = [mm(width + 2 * EDGE), mm(height + 2 * EDGE)]
+  const said = words === '' ? 'aria-hidden="true"' : `role="img" aria-label="${escapeText(words)}"`
+  return `<svg width="${wide}mm" height="${high}mm" viewBox="${-EDGE} ${-EDGE} ${wide} ${high}" ${said}>${inner}</svg>`
+}
+
+/** A length as it stands in a drawing, to a hundredth of a millimetre. */
+function mm(length: number): number {
+  return Math.round(100 * length) / 100
 }

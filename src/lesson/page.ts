@@ -1,4 +1,12 @@
-import { barDrawing, squaredPaper, triangleDrawing, writtenWorking } from './drawings'
+import {
+  barDrawing,
+  barInWords,
+  printedDrawing,
+  squaredPaper,
+  triangleDrawing,
+  triangleInWords,
+  writtenWorking,
+} from './drawings'
 import { escapeText } from './escape'
 import type { Block, GridCell, Handout, Sheet, Working } from './handout'
 import { PRINT_STYLE } from './printStyle'
@@ -60,10 +68,14 @@ function blockHtml(block: Block): string {
       return figures(
         'triangles',
         block.triangles,
-        ({ label, total, numbers }) => caption(label, '') + triangleDrawing(total, numbers),
+        ({ label, total, numbers }) =>
+          caption(label, '') +
+          printedDrawing(triangleDrawing(total, numbers), triangleInWords(total, numbers)),
       )
     case 'bars':
-      return figures('bars', block.bars, (bar) => barDrawing(bar, block.isComplete))
+      return figures('bars', block.bars, (bar) =>
+        printedDrawing(barDrawing(bar, block.isComplete), barInWords(bar, block.isComplete)),
+      )
     case 'together':
       return `<div class="together">${block.blocks.map(blockHtml).join('\n')}</div>`
   }
