@@ -138,6 +138,7 @@ export function storyHandout(stories: readonly Story[]): Handout {
   return { title, sheets: [pupil, answers] }
 }
 
-function withAnswer(question: Question): string {
+/** A question with its answer, as printed: "273 − 40 = 233". */
+export function withAnswer(question: Question): string {
   return `${printQuestion(question)} = ${amountText(answerKey(question).numeral, question.unit)}`
 }

@@ -121,6 +121,23 @@ export function trianglePuzzle(grade: TriangleGrade, seed: string | number): Tri
   }
 }
 
+/** So many puzzles of a grade, none of them twice, at most TRIANGLES_ON_A_PAGE. The same seed gives the same puzzles. */
+export function trianglePuzzles(
+  grade: TriangleGrade,
+  count: number,
+  seed: string | number,
+): TrianglePuzzle[] {
+  const puzzles = new Map<string, TrianglePuzzle>()
+  for (let draw = 1; puzzles.size < Math.min(count, TRIANGLES_ON_A_PAGE); draw++) {
+    const puzzle = trianglePuzzle(grade, `${seed} ${draw}`)
+    puzzles.set(JSON.stringify([puzzle.total, puzzle.given]), puzzle)
+  }
+  return [...puzzles.values()]
+}
+
+/** How many puzzles a page has room for. */
+export const TRIANGLES_ON_A_PAGE = 4
+
 /** The corner rule in words, for a side total and what is given: why the corners add up as they do, and what that leaves. */
 function cornerHint(total: number, given: TrianglePuzzle['given']): string[] {
   const corners = cornerSum(total)

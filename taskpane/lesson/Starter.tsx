@@ -9,8 +9,8 @@ import { Take } from './Take'
 import { useSetNumber } from './useSetNumber'
 
 const SIZES = gridSizes()
-const nameOf = ({ rows, columns }: { readonly rows: number; readonly columns: number }) =>
-  `${rows} × ${columns}`
+type Size = (typeof SIZES)[number]
+const nameOf = ({ rows, columns }: Pick<Size, 'rows' | 'columns'>) => `${rows} × ${columns}`
 const FIRST_SIZE = '4 × 5'
 
 /** The dice starter: a grid of subtractions to cover, as long as the teacher has time for. */
@@ -25,7 +25,7 @@ export function Starter(): ReactElement {
     <>
       <Card title="The grid">
         <div className="recipe">
-          <Field label="Size">
+          <Field label="Length of the game" hint="On average, until every cell is covered.">
             <Select
               value={size}
               onChange={(_, { value }) => {
@@ -34,7 +34,7 @@ export function Starter(): ReactElement {
             >
               {SIZES.map((each) => (
                 <option key={nameOf(each)} value={nameOf(each)}>
-                  {nameOf(each)}: about {Math.round(each.rolls)} rolls to cover all
+                  about {Math.round(each.rolls)} rolls: {nameOf(each)} cells
                 </option>
               ))}
             </Select>
@@ -50,8 +50,8 @@ export function Starter(): ReactElement {
                   <tr key={index}>
                     {row.map(({ question, total, counting }, column) => (
                       <td key={column}>
-                        <span className="sum">{printQuestion(question)}</span> = {total}
-                        <span className="quiet"> {counting}</span>
+                        <span className="sum">{printQuestion(question)}</span> = {total}{' '}
+                        <span className="quiet">{counting.replace('count ', '')}</span>
                       </td>
                     ))}
                   </tr>
@@ -61,8 +61,9 @@ export function Starter(): ReactElement {
           </div>
         )}
         <p className="quiet">
-          Pupils roll two dice and cover a subtraction whose answer is the total. Answers and ways to count
-          are on the teacher’s sheet only.
+          Pupils roll two dice and cover a subtraction whose answer is the total. The totals that come up most
+          often stand in most cells. “On” and “back” say which way of counting suits; they and the answers are
+          on the teacher’s sheet only.
         </p>
       </Card>
       <Take handout={handout} />

@@ -18,4 +18,22 @@ export const LESSON_PARTS: readonly LessonPart[] = [
     says: 'Subtractions whose answers are the totals of two dice, to roll and cover.',
     load: async () => (await import(/* webpackChunkName: "lesson-starter" */ './Starter')).Starter,
   },
+  {
+    id: 'triangles',
+    name: 'Number triangles',
+    says: 'The numbers 1 to 9 around a triangle, every side to one total: puzzles with one solution each.',
+    load: async () => (await import(/* webpackChunkName: "lesson-triangles" */ './Triangles')).Triangles,
+  },
+  {
+    id: 'stories',
+    name: 'Two-step stories',
+    says: 'Problems in two steps, each of the type that you choose, with bar models.',
+    load: async () => (await import(/* webpackChunkName: "lesson-stories" */ './Stories')).Stories,
+  },
+  {
+    id: 'checks',
+    name: 'Missing numbers and checks',
+    says: 'Missing numbers to find, and worked answers to check with the inverse.',
+    load: async () => (await import(/* webpackChunkName: "lesson-checks" */ './Checks')).Checks,
+  },
 ]

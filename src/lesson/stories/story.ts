@@ -8,6 +8,7 @@ import { takeCensus, type Census } from '../../items/census'
 import { questionAt } from '../../items/draw'
 import { problemOfKind, type Kind } from '../../items/kind'
 import { generatorFrom } from '../../items/seed'
+import { TEACHING_ORDER } from '../../mastery/support'
 import { CHILDREN } from '../children'
 import { pickFrom, shuffled, wholeBetween } from '../random'
 import { barsOf, type Bar } from './bars'
@@ -39,6 +40,21 @@ export interface StoryWish {
   readonly types: readonly [ExchangeType | 'any', ExchangeType | 'any']
   readonly digits: 2 | 3 | 4
   readonly seed: string | number
+}
+
+/**
+ * The types that the first step (0) or the second (1) of a story can have, from easy to hard as they are taught.
+ * Not every two of them go together.
+ */
+export function storyTypes(digits: StoryWish['digits'], step: 0 | 1): ExchangeType[] {
+  return TEACHING_ORDER.filter((type) => {
+    const wish: StoryWish = { types: [type, type], digits, seed: '' }
+    return TEMPLATES.some((template) => isLongEnough(template, digits) && censusOf(template, wish, step))
+  })
+}
+
+function isLongEnough({ limits }: Template, digits: number): boolean {
+  return limits.first[1] >= 10 ** (digits - 1)
 }
 
 /** How often numbers are drawn for one template before the next is tried. */
@@ -90,7 +106,7 @@ function problemOf({ types: [first, second], digits }: StoryWish): string {
 
 /** A story of one template, or null where its operations or its sensible quantities do not allow the types asked for, or hardly ever. */
 export function storyFrom(template: Template, wish: StoryWish, generator: RandomGenerator): Story | null {
-  if (template.limits.first[1] < 10 ** (wish.digits - 1)) return null
+  if (!isLongEnough(template, wish.digits)) return null
   const first = censusOf(template, wish, 0)
   if (!first || !censusOf(template, wish, 1)) return null
   for (let tries = 0; tries < MOST_TRIES; tries++) {
