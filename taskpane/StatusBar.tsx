@@ -4,6 +4,9 @@ import { UNDO } from './common/icons'
 import { Notice } from './common/Notice'
 import { useRunner, useRunnerState } from './common/pane'
 
+/** Whether nothing should move on screen: a bar that does not know how far work is would. */
+const wantsStill = () => matchMedia('(prefers-reduced-motion: reduce)').matches
+
 /** The foot of the pane: how far work is and Stop; what was done or went wrong; and Undo, in sight after everything written. */
 export function StatusBar(): ReactElement {
   const runner = useRunner()
@@ -20,7 +23,7 @@ export function StatusBar(): ReactElement {
             <Button size="small" onClick={runner.stop}>
               Stop
             </Button>
-            <ProgressBar aria-label={running.title} value={running.part ?? undefined} />
+            <ProgressBar aria-label={running.title} value={running.part ?? (wantsStill() ? 0 : undefined)} />
           </div>
         )}
       </div>
