@@ -14,6 +14,7 @@ import { Groups } from './Groups'
 import { HeatMap } from './HeatMap'
 import { AddToRecord, RecordCard, Sheets } from './Keep'
 import type { Person } from './people'
+import { PraiseCard } from './Praise'
 import { PupilPage } from './PupilPage'
 import { Questions } from './Questions'
 import './review.css'
@@ -199,6 +200,12 @@ function Reviewing({ reviewer, state }: Parts) {
               today={today}
             />
             <RecordCard reviewer={reviewer} state={state} today={today} />
+            <PraiseCard
+              key={className}
+              state={state}
+              className={className}
+              onWrite={(printed) => void reviewer.writePages(printed, 'many')}
+            />
           </>
         )}
         {people.length > 0 && part === 'keep' && (
