@@ -1,7 +1,7 @@
 import type { ExchangeType } from '../arithmetic/exchange'
 import { STATUSES, type Status } from '../mastery/judge'
 import { TEACHING_ORDER } from '../mastery/support'
-import { countedNoun, inSeries, typeInWords } from './words'
+import { countedNoun, typeInWords, typesInWords } from './words'
 
 /**
  * A type on one occasion: `right` of the `tried` questions; the status before the occasion (null where the type was never
@@ -64,18 +64,17 @@ function sentencesOf(week: readonly TypeOnOccasion[]): string[] {
 /** A type that rose to secure, else one that rose to nearly secure. A rise from “not enough seen” is told as reaching it. */
 function progress(week: readonly TypeOnOccasion[]): string[] {
   const risen = week.filter(({ before, after }) => rank(after) > rank(before ?? 'not enough seen'))
-  const reached = (status: Status) =>
-    risen.filter(({ after }) => after === status).map(({ type }) => typeInWords(type))
+  const reached = (status: Status) => risen.filter(({ after }) => after === status).map(({ type }) => type)
   const [secure, nearly] = [reached('secure'), reached('nearly secure')]
-  if (secure.length > 0) return [`Now secure in ${inSeries(secure)}.`]
-  return nearly.length > 0 ? [`Now nearly secure in ${inSeries(nearly)}.`] : []
+  if (secure.length > 0) return [`Now secure in ${typesInWords(secure)}.`]
+  return nearly.length > 0 ? [`Now nearly secure in ${typesInWords(nearly)}.`] : []
 }
 
 function rank(status: Status): number {
   return STATUSES.indexOf(status)
 }
 
-/** All right; else a type all right; else how many were right, or the work done. */
+/** All right; else a type all right; else how many were right, where fewer than half what they were right in; else the work done. */
 function accuracy(week: readonly TypeOnOccasion[], right: number, tried: number): string[] {
   if (right === tried)
     return [
@@ -90,7 +89,10 @@ function accuracy(week: readonly TypeOnOccasion[], right: number, tried: number)
   )
   const whole = `Answered ${countedNoun(tried, 'question')}, ${right} of them right.`
   if (best) return [`All ${best.tried} right in ${typeInWords(best.type)}.`, whole]
-  if (right > 0) return [whole]
-  const types = inSeries(week.slice(-2).map(({ type }) => typeInWords(type)))
-  return [`Worked at ${countedNoun(tried, 'question')}, ${week.length > 2 ? 'among them' : 'on'} ${types}.`]
+  if (2 * right >= tried) return [whole]
+  const worked = `Worked at ${countedNoun(tried, 'question')}`
+  const types = (some: readonly TypeOnOccasion[]) => typesInWords(some.map(({ type }) => type))
+  if (right > 0)
+    return [`${worked} and got ${right} right: ${types(week.filter((each) => each.right > 0))}.`]
+  return [`${worked}, ${week.length > 2 ? 'among them' : 'on'} ${types(week.slice(-2))}.`]
 }

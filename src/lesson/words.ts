@@ -15,6 +15,18 @@ export function typeInWords(type: ExchangeType): string {
   return `${operationName(operationOf(type))} ${joined}${where === undefined ? '' : ` (${where})`}`
 }
 
+/** Types in a series, each operation named once: "subtraction with no exchange and through a zero". */
+export function typesInWords(types: readonly ExchangeType[]): string {
+  return inSeries(
+    types.map((type, index) => {
+      const before = types[index - 1]
+      const words = typeInWords(type)
+      const isSame = before !== undefined && operationOf(before) === operationOf(type)
+      return isSame ? words.slice(operationName(operationOf(type)).length + 1) : words
+    }),
+  )
+}
+
 /** "addition" or "subtraction". */
 export function operationName(operation: Operation): 'addition' | 'subtraction' {
   return operation === 'add' ? 'addition' : 'subtraction'

@@ -12,6 +12,7 @@ import type { PrintedSheet } from '../../src/marksheet/pupilReport'
 import { classesIn } from '../../src/marksheet/record'
 import { Card } from '../common/Card'
 import { useBusy, useRunner } from '../common/pane'
+import { counted } from '../common/words'
 import { Choice } from './Choice'
 import { dayInWords } from './day'
 import './praise.css'
@@ -76,13 +77,18 @@ function Week(props: {
   const notNamed = notNamedSentence(praise)
   return (
     <>
-      <ul className="praise" aria-label="What to praise">
-        {praise.named.map(({ name, says }) => (
-          <li key={name}>
-            <strong>{name}</strong> {says.join(' ')}
-          </li>
-        ))}
-      </ul>
+      {praise.named.length > 0 && (
+        <details>
+          <summary>The list: {counted(praise.named.length, 'pupil')}</summary>
+          <ul className="praise" aria-label="What to praise">
+            {praise.named.map(({ name, says }) => (
+              <li key={name}>
+                <strong>{name}</strong> {says.join(' ')}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
       {praise.named.length === 0 && <p>Record holds no right or wrong answer of that week.</p>}
       {notNamed !== '' && <p className="quiet">{notNamed}</p>}
       <p className="quiet">{PRAISE_NOTES[1]}</p>

@@ -76,6 +76,19 @@ describe('recognition', () => {
     ])
   })
 
+  it('looks for what was right where most was wrong, and names an operation once', () => {
+    expect(
+      said([
+        on('no exchange', 1, 4, null, 'needs support'),
+        on('one exchange, tens to ones', 1, 3, null, 'needs support'),
+        on('through a zero', 0, 3, null, 'needs support'),
+        on('no carry', 1, 3, null, 'needs support'),
+      ]),
+    ).toEqual([
+      'Worked at 13 questions and got 3 right: addition with no carry, subtraction with no exchange and with one exchange (tens to ones).',
+    ])
+  })
+
   it('names everyone who answered, and only them, in the order of the alphabet, with one or two sentences', () => {
     fc.assert(
       fc.property(weeks, (pupils) => {
