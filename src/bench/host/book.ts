@@ -1,4 +1,5 @@
 import type { Area } from '../grid/area'
+import type { SpillFacts } from './spills'
 
 /** A table of a sheet. */
 export interface TableFacts {
@@ -87,6 +88,7 @@ export interface SheetFacts {
   protection: { readonly options: Readonly<Record<string, unknown>>; readonly password?: string } | null
   veryHidden: boolean
   filter: FilterFacts | null
+  spills: SpillFacts[]
   readonly page: PageFacts
   rowBreaks: number[]
   columnBreaks: number[]
@@ -99,6 +101,7 @@ const newSheetFacts = (): SheetFacts => ({
   protection: null,
   veryHidden: false,
   filter: null,
+  spills: [],
   page: {
     orientation: 'Portrait',
     paperSize: 'A4',
@@ -126,6 +129,8 @@ export class Book {
   name = 'Bench.xlsx'
   calculationMode = 'Automatic'
   tables: TableFacts[] = []
+  /** What keeps the list of sheets as it is; null where nothing does. */
+  protection: { readonly password: string | null } | null = null
   names: NameFacts[] = []
   readonly settings = new Map<string, unknown>()
   readonly xmlParts = new Map<string, string>()
@@ -155,6 +160,7 @@ export class Book {
   clear(): void {
     this.#sheets.clear()
     this.tables = []
+    this.protection = null
     this.names = []
     this.settings.clear()
     this.xmlParts.clear()

@@ -3,6 +3,8 @@ import { removeFromRules } from './conditionalRules'
 import { invalidArgument } from './errors'
 import type { PlaceView } from './place'
 import { cellsOf } from './place'
+import { settleSpills } from './spills'
+import { nameHeaders } from './tables'
 
 const WHAT = new Set(['All', 'Contents', 'Formats', 'Hyperlinks', 'RemoveHyperlinks'])
 
@@ -14,12 +16,10 @@ export function clearPlace(place: PlaceView, applyTo: string): void {
   if (applyTo === 'All' || applyTo === 'Contents') {
     const cells = cellsOf(place)
     context.requireUnlocked(sheetId, cells)
-    grid.write(
-      sheetId,
-      cells.row,
-      cells.col,
-      Array.from({ length: cells.rows }, () => new Array<string>(cells.cols).fill('')),
-    )
+    const blanks = Array.from({ length: cells.rows }, () => new Array<string>(cells.cols).fill(''))
+    grid.write(sheetId, cells.row, cells.col, blanks)
+    settleSpills({ ...place, context, sheetId, area: cells }, blanks)
+    nameHeaders(context, sheetId, cells)
     context.written.push({ sheetId, area: cells })
   }
   if (applyTo === 'All' || applyTo === 'Formats') {

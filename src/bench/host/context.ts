@@ -47,6 +47,11 @@ export class HostContext {
     })
   }
 
+  /** Throws AccessDenied when the workbook's list of sheets is protected. */
+  requireStructure(): void {
+    if (this.book.protection) throw accessDenied()
+  }
+
   /** Throws AccessDenied when the sheet is protected without the option named, such as `allowFormatCells`. */
   requireOption(sheetId: string, option: string): void {
     const { protection } = this.book.sheet(sheetId)

@@ -11,7 +11,18 @@ export interface Fault {
   readonly message?: string
   /** How many calls and property writes of that sync are done before the fault; loads do not count. Default 0. */
   readonly after?: number
+  /** Everything of that sync is done, and only its answer is lost. */
+  readonly lost?: boolean
 }
+
+/** What a request has to call: `before` each of its actions, and `end` after the last; both throw when a fault's time has come. */
+interface Watch {
+  before(type: number, name: string | undefined): void
+  end(): void
+}
+
+const nothing = () => undefined
+const UNDISTURBED: Watch = { before: nothing, end: nothing }
 
 const isHousekeeping = (name: string | undefined) => name === '_KeepReference' || name === '_RemoveReference'
 
@@ -39,22 +50,32 @@ export class Faults {
     this.#planned.push({ syncsLeft: fault.sync ?? 1, fault })
   }
 
-  /** Starts a request; the function given back is to be called before each action and throws when its time has come. */
-  begin(body: RequestBody): (type: number, name: string | undefined) => void {
-    if (isClientsOwn(body)) return () => undefined
+  /** Starts a request. */
+  begin(body: RequestBody): Watch {
+    if (isClientsOwn(body)) return UNDISTURBED
     if (this.editing)
-      return () => {
-        throw inCellEditMode()
+      return {
+        before: () => {
+          throw inCellEditMode()
+        },
+        end: nothing,
       }
     for (const planned of this.#planned) planned.syncsLeft--
     const due = this.#planned.findIndex((planned) => planned.syncsLeft <= 0)
     const fault = due < 0 ? undefined : this.#planned.splice(due, 1)[0]?.fault
-    if (!fault) return () => undefined
+    if (!fault) return UNDISTURBED
     const { code, message = 'There was an internal error while processing the request.', after = 0 } = fault
+    const fail = () => {
+      throw new HostError(code, message, 500)
+    }
+    if (fault.lost === true) return { before: nothing, end: fail }
     let done = 0
-    return (type, name) => {
-      if (done >= after) throw new HostError(code, message, 500)
-      if (isStep(type, name)) done++
+    return {
+      before: (type, name) => {
+        if (done >= after) fail()
+        if (isStep(type, name)) done++
+      },
+      end: nothing,
     }
   }
 }

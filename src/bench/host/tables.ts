@@ -27,6 +27,21 @@ export function headerTexts(texts: readonly string[]): string[] {
   })
 }
 
+/** Gives the tables whose headers lie in an area that was written to headers that Excel takes: texts, none blank, none twice. */
+export function nameHeaders(context: ExcelContext, sheetId: string, written: Area): void {
+  for (const { area, showHeaders } of context.tablesIn(sheetId, written)) {
+    const header = { ...area, rows: 1 }
+    if (!showHeaders || !intersect(header, written)) continue
+    context.grid.write(sheetId, area.row, area.col, [headerTexts(textsOf(context, sheetId, header))])
+  }
+}
+
+function textsOf({ grid }: ExcelContext, sheetId: string, row: Area): string[] {
+  return (grid.values(sheetId, row)[0] ?? []).map((value, j) =>
+    cellText(value, grid.format(sheetId, row.row, row.col + j).numberFormat),
+  )
+}
+
 /** Makes a table of a block whose first row are its headers; these become text. */
 export function makeTable(
   context: ExcelContext,
@@ -40,10 +55,7 @@ export function makeTable(
   if (context.tablesIn(sheetId, area).length > 0 || area.rows < 2) throw invalidArgument()
   if (grid.merges(sheetId).some((merged) => intersect(merged, area))) throw invalidArgument()
   const header = { ...area, rows: 1 }
-  const texts = (grid.values(sheetId, header)[0] ?? []).map((value, j) =>
-    cellText(value, grid.format(sheetId, area.row, area.col + j).numberFormat),
-  )
-  grid.write(sheetId, area.row, area.col, [headerTexts(texts)])
+  grid.write(sheetId, area.row, area.col, [headerTexts(textsOf(context, sheetId, header))])
   const number = book.nextId()
   const table: TableFacts = {
     id: `{table-${number}}`,

@@ -5,6 +5,8 @@ import type { CellValue, Content } from '../grid/grid'
 import { readEntry } from './entry'
 import { invalidArgument, wrongSize } from './errors'
 import type { PlaceView } from './place'
+import { settleSpills } from './spills'
+import { nameHeaders } from './tables'
 
 /** What Excel's `valueTypes` says of a value. */
 export function valueType(value: CellValue): string {
@@ -58,6 +60,8 @@ export function writeContents(place: PlaceView, values: unknown): void {
   )
   context.grid.write(sheetId, area.row, area.col, contents)
   for (const { area: cell, numberFormat } of brought) context.grid.setFormat(sheetId, cell, { numberFormat })
+  settleSpills(place, contents)
+  nameHeaders(context, sheetId, area)
   context.written.push({ sheetId, area })
 }
 

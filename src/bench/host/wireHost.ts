@@ -1,4 +1,4 @@
-import { HostError, invalidArgument, notOnBench } from './errors'
+import { accessDenied, HostError, invalidArgument, notOnBench } from './errors'
 import { Faults } from './faults'
 import type { Fault } from './faults'
 import { HostObject, classOf, findMember } from './hostObject'
@@ -13,6 +13,9 @@ export interface WireHooks {
   /** Called after each request, whether it failed or not. */
   readonly finished?: () => void
 }
+
+/** Methods that change nothing in the workbook. */
+const READS = /^(?:_|get|is|load|select$|activate$)/
 
 /** Objects found so far while a request is carried out; null is a null object. */
 type Found = Map<number, HostObject | null>
@@ -40,6 +43,9 @@ export class WireHost {
     this.#faults.plan(fault)
   }
 
+  /** Whether the workbook is open for reading only, so that nothing can be changed in it. */
+  readOnly = false
+
   /** Whether the user is typing in a cell, so that every request fails. */
   set editing(editing: boolean) {
     this.#faults.editing = editing
@@ -49,15 +55,16 @@ export class WireHost {
   async execute(body: RequestBody): Promise<ResponseBody> {
     const results: { ActionId: number; Value: unknown }[] = []
     const found: Found = new Map()
-    const beforeAction = this.#faults.begin(body)
+    const watch = this.#faults.begin(body)
     let failure: WireError | undefined
     for (const [index, action] of body.Actions.entries()) {
       try {
-        beforeAction(action.ActionType, action.Name)
+        watch.before(action.ActionType, action.Name)
         const reads = action.ActionType === ActionKind.Query || action.ActionType === ActionKind.QueryAsJson
         const calculation = reads ? this.hooks.calculating?.() : undefined
         if (calculation) await calculation
         results.push({ ActionId: action.Id, Value: this.#act(action, body, found) ?? null })
+        if (index === body.Actions.length - 1) watch.end()
       } catch (error) {
         failure = this.#describe(error, action, index, body, found)
         break
@@ -99,9 +106,11 @@ export class WireHost {
       case ActionKind.QueryAsJson:
         return runQuery(object, action.QueryInfo ?? {}, this.#identify)
       case ActionKind.SetProperty:
+        this.#requireWritable()
         writeMember(object, action.Name, this.#arguments(action.ArgumentInfo, body, found)[0])
         return null
       case ActionKind.Update:
+        this.#requireWritable()
         for (const [name, value] of Object.entries(action.ObjectState ?? {})) writeMember(object, name, value)
         return null
       case ActionKind.EnsureUnchanged:
@@ -125,6 +134,7 @@ export class WireHost {
       return null
     }
     const key = camelCase(name)
+    if (!READS.test(key)) this.#requireWritable()
     const method: unknown = findMember(object, key)?.value
     if (typeof method !== 'function') throw notOnBench(`${classOf(object)}.${key}`)
     return Reflect.apply(
@@ -181,6 +191,10 @@ export class WireHost {
       return typeof id === 'number' && id > 0 ? this.#resolve(id, body, found) : value
     }
     return (info?.Arguments ?? []).map((value, i) => (ids ? resolve(value, ids[i]) : value))
+  }
+
+  #requireWritable(): void {
+    if (this.readOnly) throw accessDenied()
   }
 
   readonly #identify = (object: HostObject): Record<string, unknown> => {

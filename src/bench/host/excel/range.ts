@@ -9,6 +9,7 @@ import { invalidArgument, itemNotFound, wrongSize } from '../errors'
 import { hiddenState } from '../hidden'
 import { PlacedObject, placeOf } from '../place'
 import { specialAreas } from '../specialCells'
+import { hasSpill } from '../spills'
 import { valueType, writeContents, writeNumberFormats } from '../values'
 import { ConditionalFormatCollection } from './conditionalFormatCollection'
 import { RangeAreas } from './rangeAreas'
@@ -33,6 +34,7 @@ export class Range extends PlacedObject {
     'columnHidden',
     'columnIndex',
     'formulas',
+    'hasSpill',
     'hidden',
     'left',
     'numberFormat',
@@ -112,6 +114,9 @@ export class Range extends PlacedObject {
     writeNumberFormats(this, formats)
   }
 
+  get hasSpill(): boolean | null {
+    return hasSpill(this)
+  }
   get rowHidden(): boolean | null {
     return hiddenState(this, 'rows')
   }

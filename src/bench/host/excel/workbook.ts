@@ -10,6 +10,7 @@ import { NamedItemCollection } from './namedItemCollection'
 import type { Range } from './range'
 import { SettingCollection } from './settingCollection'
 import { TableCollection } from './tableCollection'
+import { WorkbookProtection } from './workbookProtection'
 import { WorksheetCollection } from './worksheetCollection'
 
 /** The workbook: the root of all that the client asks for. */
@@ -30,6 +31,9 @@ export class Workbook extends HostObject {
   }
   get application() {
     return new Application(this.context)
+  }
+  get protection() {
+    return new WorkbookProtection(this.context)
   }
   get worksheets() {
     return new WorksheetCollection(this.context)

@@ -42,6 +42,7 @@ export class Worksheet extends HostObject {
     return this.#info().name
   }
   set name(name: string) {
+    this.context.requireStructure()
     const others = this.context.grid.sheets().filter(({ id }) => id !== this.sheetId)
     requireSheetName(
       name,
@@ -53,6 +54,7 @@ export class Worksheet extends HostObject {
     return this.context.grid.sheets().findIndex(({ id }) => id === this.sheetId)
   }
   set position(position: number) {
+    this.context.requireStructure()
     if (!(position >= 0 && position < this.context.grid.sheets().length)) throw invalidArgument()
     this.context.grid.moveSheet(this.sheetId, position)
   }
@@ -62,6 +64,7 @@ export class Worksheet extends HostObject {
   }
   set visibility(visibility: string) {
     if (!VISIBILITIES.has(visibility)) throw invalidArgument()
+    if (visibility !== this.visibility) this.context.requireStructure()
     const visible = visibility === 'Visible'
     if (!visible) this.#requireAnotherVisible()
     this.context.book.sheet(this.sheetId).veryHidden = visibility === 'VeryHidden'
@@ -130,6 +133,7 @@ export class Worksheet extends HostObject {
   }
   /** The last visible sheet cannot be deleted. */
   delete() {
+    this.context.requireStructure()
     if (this.#info().visible) this.#requireAnotherVisible()
     this.context.grid.removeSheet(this.sheetId)
     this.context.book.removeSheet(this.sheetId)

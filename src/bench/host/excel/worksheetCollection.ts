@@ -36,6 +36,7 @@ export class WorksheetCollection extends HostCollection<Worksheet> {
   }
   /** Adds a sheet at the end; it is not activated. */
   add(name?: string) {
+    this.context.requireStructure()
     const taken = this.context.grid.sheets().map((sheet) => sheet.name)
     const newName = name ?? freeSheetName(taken)
     requireSheetName(newName, taken)
