@@ -92,7 +92,6 @@ function accuracy(week: readonly TypeOnOccasion[], right: number, tried: number)
   if (2 * right >= tried) return [whole]
   const worked = `Worked at ${countedNoun(tried, 'question')}`
   const types = (some: readonly TypeOnOccasion[]) => typesInWords(some.map(({ type }) => type))
-  if (right > 0)
-    return [`${worked} and got ${right} right: ${types(week.filter((each) => each.right > 0))}.`]
+  if (right > 0) return [`${worked} and got ${right} right: ${types(week.filter((each) => each.right > 0))}.`]
   return [`${worked}, ${week.length > 2 ? 'among them' : 'on'} ${types(week.slice(-2))}.`]
 }

@@ -7,7 +7,7 @@ export const JOINING: readonly Template[] = [
     ...WHOLE,
     operations: ['add', 'add'],
     flow: 'onwards',
-    limits: { first: [50, 5000], second: [50, 5000], third: [20, 4000], answer: [120, 13000] },
+    limits: { first: [400, 5000], second: [400, 5000], third: [200, 4000], answer: [1000, 13000] },
     labels: {
       first: 'Before lunch',
       second: 'After lunch',
@@ -41,17 +41,17 @@ export const JOINING: readonly Template[] = [
     ...WHOLE,
     operations: ['add', 'add'],
     flow: 'onwards',
-    limits: { first: [90, 900], second: [20, 300], third: [20, 300], answer: [150, 1500] },
+    limits: { first: [90, 950], second: [40, 250], third: [40, 250], answer: [170, 1450] },
     labels: {
       first: 'Weight at first',
-      second: 'Gained in March',
-      between: 'Weight after March',
-      third: 'Gained in April',
+      second: 'Gained in week 1',
+      between: 'After week 1',
+      third: 'Gained in week 2',
       answer: 'Weight now',
     },
     tell: ({ first, second, third }) =>
-      `At the start of March a kitten weighs ${first} g. It gains ${second} g in March and ${third} g in April. How many grams does the kitten weigh at the end of April?`,
-    answer: (amount) => `The kitten weighs ${amount} g at the end of April.`,
+      `Two weeks ago, a kitten weighed ${first} g. It gained ${second} g in the first week and ${third} g in the second week. How many grams does the kitten weigh now?`,
+    answer: (amount) => `The kitten weighs ${amount} g now.`,
   },
   {
     id: 'bread-rolls',

@@ -3,21 +3,21 @@ import { counted, WHOLE, type Template } from './template'
 /** Stories in which both steps subtract. */
 export const TAKING_AWAY: readonly Template[] = [
   {
-    id: 'library-van',
+    id: 'book-store',
     ...WHOLE,
     operations: ['subtract', 'subtract'],
     flow: 'onwards',
-    limits: { first: [40, 3000], second: [5, 1500], third: [5, 1500], answer: [1, 2500] },
+    limits: { first: [40, 5000], second: [5, 2500], third: [5, 2500], answer: [1, 4500] },
     labels: {
       first: 'Books at the start',
-      second: 'Lent at Ashby',
+      second: 'Sent to Ashby',
       between: 'Left after Ashby',
-      third: 'Lent at Thornley',
-      answer: 'Still on the van',
+      third: 'Sent to Thornley',
+      answer: 'Left in the store',
     },
     tell: ({ first, second, third }) =>
-      `A library van sets out with ${first} books. It lends ${second} books at Ashby School and then ${third} books at Thornley School. How many books are still on the van?`,
-    answer: (amount, isOne) => `${counted(amount, isOne, 'book is', 'books are')} still on the van.`,
+      `There are ${first} books in a library store. The store sends ${second} books to Ashby School and then ${third} books to Thornley School. How many books are left in the store?`,
+    answer: (amount, isOne) => `${counted(amount, isOne, 'book is', 'books are')} left in the store.`,
   },
   {
     id: 'allotment-tank',
@@ -67,7 +67,7 @@ export const TAKING_AWAY: readonly Template[] = [
       answer: 'Still needed',
     },
     tell: ({ first, second, third }) =>
-      `A gardener plants ${first} sunflower seeds, but ${second} of them do not grow. Every other seed grows into one sunflower. The gardener wants ${third} sunflowers for a show. How many more sunflowers does the gardener need?`,
+      `A gardener plants ${first} sunflower seeds, but ${second} of them do not grow. Each of the others grows into one sunflower. The gardener wants ${third} sunflowers for a show. How many more sunflowers does the gardener need?`,
     answer: (amount, isOne) =>
       `The gardener needs ${counted(amount, isOne, 'more sunflower', 'more sunflowers')}.`,
   },

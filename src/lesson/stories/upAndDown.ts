@@ -199,7 +199,7 @@ export const DOWN_AGAIN: readonly Template[] = [
 /** Stories in which the first step adds and the second takes what that made from a whole. */
 export const UP_TO_A_WHOLE: readonly Template[] = [
   {
-    id: 'arena-seats',
+    id: 'sports-ground',
     ...WHOLE,
     operations: ['add', 'subtract'],
     flow: 'taken-from',
@@ -212,7 +212,7 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
       answer: 'Seats not sold',
     },
     tell: ({ first, second, third }) =>
-      `A sports arena has ${third} seats, and each ticket is for one seat. So far ${first} adult tickets and ${second} child tickets have been sold. How many seats are not sold yet?`,
+      `A sports ground has ${third} seats, and each ticket is for one seat. So far ${first} adult tickets and ${second} child tickets have been sold. How many seats are not sold yet?`,
     answer: (amount, isOne) => `${counted(amount, isOne, 'seat is', 'seats are')} not sold yet.`,
   },
   {
@@ -233,7 +233,7 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
     answer: (amount) => `${amount} is left.`,
   },
   {
-    id: 'pond-fund',
+    id: 'playground-fund',
     unit: '£',
     places: 0,
     operations: ['add', 'subtract'],
@@ -243,11 +243,11 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
       first: 'Year 3 raises',
       second: 'Year 4 raises',
       between: 'Raised so far',
-      third: 'Cost of the pond',
+      third: 'Cost of the equipment',
       answer: 'Still needed',
     },
     tell: ({ first, second, third }) =>
-      `A school pond costs ${third}. Year 3 raises ${first} and Year 4 raises ${second}. How much money is still needed to pay for the pond?`,
+      `New playground equipment costs ${third}. Year 3 raises ${first} and Year 4 raises ${second}. How much money is still needed to pay for the equipment?`,
     answer: (amount) => `${amount} is still needed.`,
   },
   {
