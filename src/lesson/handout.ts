@@ -1,12 +1,16 @@
 import type { Layout } from '../arithmetic/layout'
 import type { Bar } from './stories/bars'
 
-/** Squares to work a question in: its number on the sheet, the question as printed, and how many squares across and down. */
+/**
+ * Squares to work a question in: its number on the sheet, the question as printed, and how many squares across and down; below
+ * them a line to fill in, by its name ('' for none).
+ */
 export interface Room {
   readonly label: string
   readonly text: string
   readonly columns: number
   readonly rows: number
+  readonly line: string
 }
 
 /** A question with its written working. */

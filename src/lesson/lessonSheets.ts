@@ -155,7 +155,13 @@ function roomsOf(questions: readonly WorkedQuestion[]): Block {
 export function roomsFor(questions: readonly WorkedQuestion[], label: (index: number) => string): Room[] {
   const across = questions.map(({ layout }) => layout.heads.length + ROOM_MARGIN)
   const columns = Math.max(ROOM_COLUMNS, ...across)
-  return questions.map(({ text }, index) => ({ label: label(index), text, columns, rows: ROOM_ROWS }))
+  return questions.map(({ text }, index) => ({
+    label: label(index),
+    text,
+    columns,
+    rows: ROOM_ROWS,
+    line: '',
+  }))
 }
 
 /** A question's working with its number on the sheet. */

@@ -48,7 +48,7 @@ function blockHtml(block: Block): string {
     case 'text':
       return `<p>${escapeText(block.text)}</p>`
     case 'fields':
-      return `<p class="fields">${block.names.map((name) => `<span>${escapeText(name)}</span>`).join('')}</p>`
+      return fields(block.names)
     case 'list':
     case 'ticks':
       return `<ul class="${block.kind}">${block.items.map((item) => `<li>${escapeText(item)}</li>`).join('')}</ul>`
@@ -56,14 +56,15 @@ function blockHtml(block: Block): string {
       return figures(
         'rooms',
         block.rooms,
-        ({ label, text, columns, rows }) => caption(label, text) + squaredPaper(columns, rows),
+        ({ label, text, columns, rows, line }) =>
+          caption(label, text) + squaredPaper(columns, rows) + (line === '' ? '' : fields([line])),
       )
     case 'worked':
       return `<div class="worked">${writtenWorking(block.working.layout)}${stepList(block.steps)}</div>`
     case 'workings':
       return figures('workings', block.workings, workingHtml)
     case 'grid':
-      return `<table class="grid">${block.rows.map(gridRow).join('')}</table>`
+      return `<table class="grid" style="--rows:${block.rows.length};--columns:${block.rows[0]?.length ?? 1}">${block.rows.map(gridRow).join('')}</table>`
     case 'triangles':
       return figures(
         'triangles',
@@ -79,6 +80,10 @@ function blockHtml(block: Block): string {
     case 'together':
       return `<div class="together">${block.blocks.map(blockHtml).join('\n')}</div>`
   }
+}
+
+function fields(names: readonly string[]): string {
+  return `<p class="fields">${names.map((name) => `<span>${escapeText(name)}</span>`).join('')}</p>`
 }
 
 function figures<T>(style: string, items: readonly T[], inner: (item: T) => string): string {

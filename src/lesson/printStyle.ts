@@ -11,6 +11,9 @@ body { margin: 0; color: #111; line-height: 1.4;
 .sheet:last-child { break-after: auto; }
 .pupil { font-size: 13pt; }
 .adult { font-size: 10.5pt; }
+.adult p { margin-bottom: 2mm; }
+.adult .together h2 { margin: 3mm 0 1mm; }
+.adult .together .bars { margin: 1mm 0; }
 h1 { font-size: 1.4em; line-height: 1.25; margin: 0 0 4mm; }
 h2 { font-size: 1.1em; margin: 5mm 0 2mm; break-after: avoid; }
 p { margin: 0 0 3mm; }
@@ -28,29 +31,33 @@ figure { margin: 0; break-inside: avoid; }
 figcaption { margin-bottom: 1.5mm; }
 figcaption b { margin-right: 3mm; }
 .rooms { display: flex; flex-wrap: wrap; gap: 6mm 8mm; margin: 3mm 0; }
-.rooms figure { width: 86mm; }
+.rooms figure { width: 86mm; display: flex; flex-direction: column; }
+.rooms figcaption { flex: 1; }
+.rooms .fields { margin: 4mm 0 0; }
 .workings { display: grid; grid-template-columns: repeat(4, 1fr); gap: 4mm 3mm; }
 .workings .answer { margin: 1mm 0 0; font-weight: bold; }
 .worked { display: flex; gap: 8mm; align-items: flex-start; margin-bottom: 3mm; break-inside: avoid; }
 .worked ol { flex: 1; font-size: 0.77em; line-height: 1.3; margin: 0; }
 .worked li { margin-bottom: 0.5mm; }
 .written { border-collapse: collapse; font-variant-numeric: tabular-nums; }
-.written td { width: 7.5mm; height: 7.5mm; padding: 0; text-align: center; border: 0.2mm solid #bbb; font-size: 13pt; line-height: 1; }
+.written td { width: 7.5mm; height: 7.5mm; padding: 0; text-align: center; border: 0.25mm solid #999; font-size: 13pt; line-height: 1; }
 .written .mark td, .written .carried td { font-size: 9pt; }
 .written .answer td { border-top: 0.6mm solid #111; font-weight: bold; }
 .workings .written td { width: 5.4mm; height: 5.4mm; font-size: 10pt; }
 .workings .written .mark td, .workings .written .carried td { font-size: 7pt; }
 s { text-decoration-thickness: 0.25mm; }
 .grid { border-collapse: collapse; width: calc(100% - 1mm); margin: 4mm 0.5mm 0; table-layout: fixed; font-variant-numeric: tabular-nums; }
-.grid td { border: 0.4mm solid #333; text-align: center; height: 22mm; padding: 1mm; }
-.pupil .grid td { font-size: 1.15em; }
+.grid td { border: 0.4mm solid #333; text-align: center; height: min(34mm, 184mm / var(--rows)); padding: 1mm; }
+.adult .grid td { height: 14mm; font-size: min(1em, 6.6em / var(--columns)); white-space: nowrap; }
+.pupil .grid td { font-size: min(1.3em, 8.4em / var(--columns)); }
 .grid tr { break-inside: avoid; }
 .grid small { display: block; font-size: 0.75em; }
 .triangles { display: flex; flex-wrap: wrap; gap: 8mm 4mm; }
 .triangles figure { width: 88mm; }
+.triangles figure:only-child, .triangles figure:only-child svg { width: 130mm; height: auto; }
 .bars { display: flex; gap: 8mm; margin: 2mm 0; }
 .bars figure { width: 86mm; }
-.squares { fill: none; stroke: #aaa; stroke-width: 0.25; }
+.squares { fill: none; stroke: #888; stroke-width: 0.25; }
 .ring { fill: #fff; stroke: #222; stroke-width: 0.5; }
 svg .line { fill: none; stroke: #888; stroke-width: 0.5; }
 .bar { fill: #f4f4f4; stroke: #222; stroke-width: 0.4; }

@@ -25,20 +25,24 @@ export function personalHandout(sets: readonly PersonalSet[]): Handout {
       {
         title: `${title}: answers`,
         reader: 'adult',
-        blocks: worked.flatMap(({ name, questions }) => answersUnder(name, questions)),
+        blocks: worked.map(({ name, questions }) => ({
+          kind: 'together',
+          blocks: answersUnder(name, questions),
+        })),
       },
     ],
   }
 }
 
-/** Missing-number questions, then calculations to check by the inverse, with room to work, and the answers. */
+/** Missing-number questions, then calculations to check by the inverse, with room to work, and the answers. Either may be none. */
 export function checksHandout(missing: readonly Question[], checks: readonly InverseCheck[]): Handout {
   const title = 'Missing numbers and checks'
   const worked = missing.map(workedQuestion)
   const rooms = roomsFor(
     checks.map(({ inverse }) => workedQuestion(inverse)),
-    () => '',
-  )
+    numbered,
+  ).map((room, index) => ({ ...room, text: checks[index]?.text ?? '', line: 'Answer' }))
+  const under = (text: string, blocks: readonly Block[]): Block[] => [{ kind: 'heading', text }, ...blocks]
   return {
     title,
     sheets: [
@@ -47,29 +51,25 @@ export function checksHandout(missing: readonly Question[], checks: readonly Inv
         reader: 'pupil',
         blocks: [
           { kind: 'fields', names: ['Name', 'Date'] },
-          { kind: 'heading', text: 'Find the missing numbers' },
-          { kind: 'rooms', rooms: roomsFor(worked, numbered) },
-          { kind: 'heading', text: 'Right or not? Check with the inverse' },
-          ...checks.map(({ text }, index): Block => ({
-            kind: 'together',
-            blocks: [
-              { kind: 'text', text: `${numbered(index)}. ${text}` },
-              { kind: 'rooms', rooms: rooms.slice(index, index + 1).map((room) => ({ ...room, text: '' })) },
-              { kind: 'fields', names: ['Answer'] },
-            ],
-          })),
+          ...(worked.length > 0
+            ? under('Find the missing numbers', [{ kind: 'rooms', rooms: roomsFor(worked, numbered) }])
+            : []),
+          ...(rooms.length > 0
+            ? under('Right or not? Check with the inverse', [{ kind: 'rooms', rooms }])
+            : []),
         ],
       },
       {
         title: `${title}: answers`,
         reader: 'adult',
         blocks: [
-          ...answersUnder('Missing numbers', worked),
-          { kind: 'heading', text: 'Checks' },
-          ...checks.map(({ answer }, index): Block => ({
-            kind: 'text',
-            text: `${numbered(index)}. ${answer}`,
-          })),
+          ...(worked.length > 0 ? answersUnder('Missing numbers', worked) : []),
+          ...(checks.length > 0
+            ? under(
+                'Checks',
+                checks.map(({ answer }, index) => ({ kind: 'text', text: `${numbered(index)}. ${answer}` })),
+              )
+            : []),
         ],
       },
     ],

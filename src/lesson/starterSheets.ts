@@ -129,7 +129,7 @@ export function storyHandout(stories: readonly Story[]): Handout {
       together([
         heading(index),
         { kind: 'text', text },
-        { kind: 'list', items: steps.map(withAnswer) },
+        { kind: 'text', text: `${steps.map(withAnswer).join(', then ')}.` },
         { kind: 'bars', bars, isComplete: true },
         { kind: 'text', text: answer },
       ]),
