@@ -1,21 +1,35 @@
 import { Button } from '@fluentui/react-components'
-import type { ReactElement } from 'react'
+import { useEffect, useId, useRef, type ReactElement } from 'react'
 import { useBusy } from '../common/pane'
 import { takenSentence } from '../common/taken'
-import type { Reviewer, ReviewerState } from './reviewer'
+import type { Asked, Reviewer, ReviewerState } from './reviewer'
+
+interface Parts {
+  readonly reviewer: Reviewer
+}
 
 /** Asks before questions are written over cells that are not empty. */
-export function WriteOver(props: {
-  readonly reviewer: Reviewer
-  readonly state: ReviewerState
-}): ReactElement | null {
+export function WriteOver(props: Parts & { readonly state: ReviewerState }): ReactElement | null {
   const { reviewer, state } = props
+  return state.asked && <Question reviewer={reviewer} target={state.asked.target} />
+}
+
+/** The question itself: it takes the focus, and the pane goes back to where it was when it is answered. */
+function Question({ reviewer, target }: Parts & Pick<Asked, 'target'>) {
   const busy = useBusy()
-  if (state.asked === null) return null
-  const { target } = state.asked
+  const id = useId()
+  const place = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    const scroller = place.current?.closest('main')
+    const top = scroller?.scrollTop ?? 0
+    place.current?.focus()
+    return () => {
+      scroller?.scrollTo({ top })
+    }
+  }, [])
   return (
-    <div className="ask" role="alert">
-      <p>{takenSentence({ ...target, taken: target.taken.map(({ address }) => address) })}</p>
+    <div className="ask" role="alertdialog" aria-labelledby={id} ref={place} tabIndex={-1}>
+      <p id={id}>{takenSentence({ ...target, taken: target.taken.map(({ address }) => address) })}</p>
       <div className="buttons">
         <Button size="small" disabled={busy} onClick={() => void reviewer.answer(true)}>
           Write over

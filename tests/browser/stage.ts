@@ -30,6 +30,10 @@ export interface Setting {
   readonly forcedColours?: boolean
   /** The pane's width in pixels; the least that Excel gives it is 320. */
   readonly width?: number
+  /** The pane's height in pixels. */
+  readonly height?: number
+  /** Whether Excel tells its theme: what `toldTheme` of the pane's window holds. */
+  readonly tellsTheme?: boolean
   /** A workbook of tests/marksheets to open, in place of the demo class. */
   readonly workbook?: string
 }
@@ -58,17 +62,35 @@ export async function openStage(setting: Setting = {}): Promise<Stage> {
       scripts.set(response.url(), response.body())
   })
   const watched = watch(page)
+  if (setting.tellsTheme) await page.addInitScript(tellTheme)
   await page.goto(server.url)
   await page.waitForFunction(() => window.columnwiseBench?.functionsConnected)
   if (setting.workbook !== undefined) {
     await page.setInputFiles('#open-file', pathOf(setting.workbook))
     await expect.poll(() => page.locator('#status').textContent()).toBe('Opened.')
   }
-  if (setting.width !== undefined)
-    await page.locator('#pane iframe').evaluate((frame, width) => {
-      frame.style.width = `${width}px`
-    }, setting.width)
+  await page.locator('#pane iframe').evaluate(({ style }, { width, height }) => {
+    if (width !== undefined) style.width = `${width}px`
+    if (height !== undefined) style.height = `${height}px`
+  }, setting)
   return { page, pane: await paneOf(page), watched, scripts }
+}
+
+declare global {
+  interface Window {
+    toldTheme?: Partial<Office.OfficeTheme>
+  }
+}
+
+/** Has the client library give what `toldTheme` holds for Excel's theme, and throw where it holds nothing. Runs on the page. */
+function tellTheme(): void {
+  const define = Object.defineProperty.bind(Object)
+  const get = () => {
+    if (!window.toldTheme) throw new Error('No theme is told.')
+    return window.toldTheme
+  }
+  Object.defineProperty = (target, name, how) =>
+    define(target, name, name === 'officeTheme' ? { get, enumerable: true } : how)
 }
 
 /** The pane's frame, once it has looked at the sheet. */
@@ -129,10 +151,12 @@ export async function tabTo({ page }: Stage, target: Locator): Promise<void> {
   throw new Error('Tab does not reach it.')
 }
 
-/** What axe-core finds wrong with the pane as it is, by rule and element; none where all is well. */
+/** What axe-core finds wrong with a page as it is, by rule and element, the size of targets included; none where all is well. */
 export async function axeProblems(pane: Frame): Promise<string[]> {
   await pane.evaluate(axe.source)
-  const { violations } = await pane.evaluate(() => (window as unknown as { axe: typeof axe }).axe.run())
+  const { violations } = await pane.evaluate(() =>
+    (window as unknown as { axe: typeof axe }).axe.run({ rules: { 'target-size': { enabled: true } } }),
+  )
   return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html}`))
 }
 

@@ -1,0 +1,148 @@
+import { describe, expect, it } from 'vitest'
+import { shutOut } from './checks'
+import { expectQuiet, openStage, useStage, type Setting, type Stage } from './stage'
+import { lessonStates, WALKS, type State } from './states'
+
+useStage()
+
+/** How the pane may be shown. 200% of a pane that is 320 pixels wide leaves 160 CSS pixels, half of what WCAG 2.2 asks for (1.4.10). */
+const MODES: readonly (readonly [name: string, setting: Setting])[] = [
+  ['light', { width: 320 }],
+  ['dark', { width: 320, dark: true }],
+  ['high contrast', { width: 320, forcedColours: true }],
+  ['at 200%', { width: 160, height: 400 }],
+]
+const LIMIT = 240_000
+
+/** What shuts somebody out in any of the states, each with the name of its state. */
+async function walk(stage: Stage, states: readonly State[]): Promise<string[]> {
+  const found: string[] = []
+  for (const state of states) {
+    const window = 'window' in state ? await state.window(stage) : null
+    if ('open' in state) await state.open(stage)
+    const problems = await shutOut(window ?? stage.pane)
+    found.push(...problems.map((problem) => `${state.name}: ${problem}`))
+    await window?.page().close()
+  }
+  return found
+}
+
+describe.each(MODES)('nobody is shut out, %s', (_, setting) => {
+  it.each(WALKS.map(({ area, states }) => [area, states] as const))(
+    'of %s, in any of its states',
+    async (_area, states) => {
+      const stage = await openStage(setting)
+      expect(await walk(stage, states)).toEqual([])
+      expectQuiet(stage)
+      await stage.page.close()
+    },
+    LIMIT,
+  )
+
+  it(
+    'of what is made for a lesson',
+    async () => {
+      const stage = await openStage(setting)
+      expect(await walk(stage, await lessonStates(stage))).toEqual([])
+      expectQuiet(stage)
+      await stage.page.close()
+    },
+    LIMIT,
+  )
+})
+
+describe('arrow keys', () => {
+  it('lead from tab to tab, round the ends, as Home and End lead to them', async () => {
+    const { pane, page } = await openStage()
+    const opened = () => pane.evaluate(() => document.activeElement?.textContent)
+    await pane.getByRole('tab', { name: 'Mark' }).focus()
+    const walked: unknown[] = []
+    for (const key of ['ArrowRight', 'ArrowRight', 'ArrowLeft', 'Home', 'End']) {
+      await page.keyboard.press(key)
+      walked.push(await opened())
+    }
+    expect(walked).toEqual(['Review', 'Set', 'Review', 'Set', 'Review'])
+    await pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+    await pane.getByRole('tab', { name: 'Pupils' }).focus()
+    await page.keyboard.press('ArrowLeft')
+    expect(await opened()).toBe('Record')
+    await page.close()
+  })
+})
+
+describe('the checks', () => {
+  it('find what shuts somebody out', async () => {
+    const { page } = await openStage()
+    await page.goto('about:blank')
+    await page.setContent(`<!doctype html><html lang="en-GB"><title>Faults</title><main>
+      <h1>Faults</h1>
+      <button style="width: 20px; height: 20px"></button>
+      <button style="height: 30px" tabindex="-1">Never</button>
+      <button style="height: 30px; outline: none">Unseen</button>
+      <p style="width: 80px; overflow: hidden; white-space: nowrap">Longer than its box by far</p>
+      <p style="width: 200vw; color: #ccc">Wide and pale</p>
+      <div style="position: relative"><button style="height: 30px">Behind</button><div style="position: absolute; inset: 0; background: #fff"></div></div>
+      <p id="moves">Moves</p></main>`)
+    await page.evaluate(() => {
+      document
+        .getElementById('moves')
+        ?.animate({ opacity: [0.9, 1] }, { duration: 500, iterations: Infinity })
+    })
+    const found = (await shutOut(page.mainFrame())).map((problem) => problem.replace(/(?: by \d+)?:.*$/s, ''))
+    expect(new Set(found)).toEqual(
+      new Set([
+        'button-name',
+        'color-contrast',
+        'no name',
+        'too small, 20 × 20',
+        'scrolls sideways',
+        'reaches beyond the page',
+        'cut off',
+        'moves',
+        'does not show the focus',
+        'has the focus out of sight',
+        'not reached by Tab',
+      ]),
+    )
+    await page.close()
+  })
+})
+
+describe('Excel’s own theme', () => {
+  /** Has Excel tell a theme, or none, and the pane come to the front. */
+  const tell = ({ pane }: Stage, theme: Partial<Office.OfficeTheme> | null) =>
+    pane.evaluate((told) => {
+      if (told) window.toldTheme = told
+      else delete window.toldTheme
+      window.dispatchEvent(new Event('focus'))
+    }, theme)
+  const looks = ({ pane }: Stage) =>
+    pane.locator('.pane').evaluate((it) => [it.classList.contains('dark'), getComputedStyle(it).colorScheme])
+
+  it('decides over the system’s, for the pane and for what the browser draws in it', async () => {
+    const stage = await openStage({ dark: true, tellsTheme: true })
+    expect(await looks(stage)).toEqual([true, 'dark'])
+    await tell(stage, { isDarkTheme: false, bodyBackgroundColor: '#FFFFFF' })
+    expect(await looks(stage)).toEqual([false, 'light'])
+    await tell(stage, { bodyBackgroundColor: '#262626' })
+    expect(await looks(stage)).toEqual([true, 'dark'])
+    await tell(stage, { bodyBackgroundColor: '#F0F0F0' })
+    expect(await looks(stage)).toEqual([false, 'light'])
+    await tell(stage, null)
+    expect(await looks(stage)).toEqual([true, 'dark'])
+    expectQuiet(stage)
+    await stage.page.close()
+  })
+
+  it('shows every area dark on a system that is not', async () => {
+    const stage = await openStage({ width: 320, tellsTheme: true })
+    await tell(stage, { isDarkTheme: true })
+    expect(await looks(stage)).toEqual([true, 'dark'])
+    for (const area of ['Set', 'Model', 'Mark', 'Review']) {
+      await stage.pane.getByRole('tab', { name: area, exact: true }).click()
+      await stage.pane.locator(`#area-${area.toLowerCase()} h2`).first().waitFor()
+      expect(await shutOut(stage.pane), area).toEqual([])
+    }
+    await stage.page.close()
+  })
+})
