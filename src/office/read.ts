@@ -31,7 +31,8 @@ export interface SheetReading {
 }
 
 /** The names of the sheets that the add-in writes, numbered where a name was taken. */
-const OWN_NAME = /^(?:mastery|record|answer key|this week|reports|to share)(?: \(\d+\))?$/i
+const OWN_NAME =
+  /^(?:mastery|record|answer key|this week|reports|to share|(?:lesson|roll and cover|number triangles|two-step stories|missing numbers|my own questions)(?: answers| letter)?)(?: \(\d+\))?$/i
 
 /**
  * Reads the active sheet, or the one with the id: two requests for up to 20,000 cells; beyond, rows piece by piece, with progress and
