@@ -6,7 +6,7 @@ import type { CellFormat, CellValue, Grid } from '../grid/grid'
 import { PLAIN } from '../grid/grid'
 import { isErrorValue } from '../grid/cellText'
 import { areaAddress, columnName } from '../host/address'
-import type { TableFacts } from '../host/book'
+import type { PageFacts, TableFacts } from '../host/book'
 import { toFileColour } from './colours'
 import { toFileRuleStyle, toFileStyle } from './styles'
 import { pointsToCharacters } from './units'
@@ -53,7 +53,7 @@ function saveSheet({ grid, book }: Bench, sheet: ExcelJS.Worksheet, id: string):
   if (info && info.colour !== '') sheet.properties.tabColor = toFileColour(info.colour) as ExcelJS.Color
   if (info && !info.visible) sheet.state = facts.veryHidden ? 'veryHidden' : 'hidden'
   if (facts.filter) sheet.autoFilter = areaAddress(facts.filter.area)
-  sheet.pageSetup.orientation = facts.page.orientation === 'Landscape' ? 'landscape' : 'portrait'
+  savePaper(sheet, facts.page)
   for (const row of facts.rowBreaks) sheet.getRow(row).addPageBreak()
   if (facts.protection) Object.assign(sheet, { sheetProtection: protectionOf(facts.protection.options) })
 }
@@ -88,6 +88,40 @@ function saveCells(
   }
   for (let row = 0; row < used.row + used.rows; row++)
     if (grid.rowHidden(id, row)) sheet.getRow(row + 1).hidden = true
+    else if (grid.rowHeight(id, row) !== STANDARD_HEIGHT)
+      sheet.getRow(row + 1).height = grid.rowHeight(id, row)
+}
+
+/** Height of a row that nobody has set, in points. */
+const STANDARD_HEIGHT = 15
+/** A4 in files (ECMA-376, part 1, 18.3.1.63). */
+const A4 = 9
+const POINTS_PER_INCH = 72
+
+/** The file library fixes the columns of a print area only. */
+const fixedRow = (row: string): string => `$${row}`
+
+/** How a sheet is printed; a paper other than A4 is left to the reader. */
+function savePaper({ pageSetup }: ExcelJS.Worksheet, page: PageFacts): void {
+  const { horizontalFitToPages: across, verticalFitToPages: down, scale } = page.zoom
+  pageSetup.orientation = page.orientation === 'Landscape' ? 'landscape' : 'portrait'
+  if (page.paperSize === 'A4') pageSetup.paperSize = A4
+  if (page.printArea) pageSetup.printArea = areaAddress(page.printArea).replace(/\d+/g, fixedRow)
+  pageSetup.horizontalCentered = page.centerHorizontally
+  pageSetup.verticalCentered = page.centerVertically
+  pageSetup.margins = {
+    left: page.leftMargin / POINTS_PER_INCH,
+    right: page.rightMargin / POINTS_PER_INCH,
+    top: page.topMargin / POINTS_PER_INCH,
+    bottom: page.bottomMargin / POINTS_PER_INCH,
+    header: 0.3,
+    footer: 0.3,
+  }
+  if (scale !== undefined) pageSetup.scale = scale
+  if (across === undefined && down === undefined) return
+  pageSetup.fitToPage = true
+  pageSetup.fitToWidth = across ?? 0
+  pageSetup.fitToHeight = down ?? 0
 }
 
 function fileValue(value: CellValue, formula: CellValue): ExcelJS.CellValue {
