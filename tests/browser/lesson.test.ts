@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { handoutOf, openLesson, printed } from './lessonStage'
-import { axeProblems, expectQuiet, useStage } from './stage'
+import { axeProblems, expectQuiet, tabTo, useStage } from './stage'
 
 useStage()
 
@@ -39,5 +39,28 @@ describe('what a lesson needs besides', () => {
     expect(watched).toEqual({ strayRequests: [], errors: [] })
     expectQuiet(stage)
     await stage.page.close()
+  })
+
+  it('offers the dice starter by the length of the game, with a grid that fits the narrow pane', async () => {
+    for (const setting of [{}, { dark: true }, { forcedColours: true }]) {
+      const stage = await openLesson('Dice starter', { width: 320, ...setting })
+      const { pane, page } = stage
+      const length = pane.getByRole('combobox', { name: 'Length of the game' })
+      await length.waitFor()
+      const rolls = (await length.getByRole('option').allTextContents()).map((text) =>
+        Number(/^about (\d+) rolls: \d × \d cells$/.exec(text)?.[1]),
+      )
+      expect(rolls).toEqual(rolls.toSorted((one, other) => one - other))
+      const grid = pane.getByRole('group', { name: 'The grid, with answers' })
+      expect(await grid.getByRole('cell').count()).toBe(20)
+      expect(await grid.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth)).toBe(0)
+      await length.selectOption('8 × 8')
+      await tabTo(stage, grid)
+      await page.keyboard.press('ArrowRight')
+      await expect.poll(() => grid.evaluate(({ scrollLeft }) => scrollLeft)).toBeGreaterThan(0)
+      expect(await axeProblems(pane)).toEqual([])
+      expectQuiet(stage)
+      await page.close()
+    }
   })
 })

@@ -1,8 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { printQuestion } from '../../src/arithmetic/question'
 import { RECIPES } from '../../src/items/recipes'
 import { drawInverseChecks, drawMissingNumbers } from '../../src/lesson/checks'
 import { diceGrid } from '../../src/lesson/dice'
+import { barInWords, triangleInWords } from '../../src/lesson/drawings'
 import { escapeText } from '../../src/lesson/escape'
 import type { Block, Handout, Sheet } from '../../src/lesson/handout'
 import { makeLesson, type Lesson } from '../../src/lesson/lessonSet'
@@ -199,6 +201,65 @@ describe('the letter home', () => {
       const sentences = texts.flatMap((text) => text.split(/(?<=[.?”:]) /))
       for (const sentence of sentences) expect(sentence.split(' ').length).toBeLessThanOrEqual(22)
     }
+  })
+})
+
+describe('missing numbers and checks', () => {
+  const { kind } = lessonFor(60).recipe
+  const { questions } = given(drawMissingNumbers({ kind, count: 5, seed: 2 }))
+  const { checks } = given(drawInverseChecks({ kind, count: 4, seed: 2 }))
+
+  it('give every question and every check a room of its own, a check with a line for its answer', () => {
+    const [pupil] = checksHandout(questions, checks).sheets
+    const rooms = pupil ? roomsIn(pupil) : []
+    expect(rooms.map(({ text, line }) => [text, line])).toEqual([
+      ...questions.map((question) => [printQuestion(question), '']),
+      ...checks.map(({ text }) => [text, 'Answer']),
+    ])
+    const html = printablePage({ title: '', sheets: checksHandout([], checks).sheets.slice(0, 1) })
+    expect(html.match(/<span>Answer<\/span>/g)).toHaveLength(checks.length)
+  })
+
+  it('leave out the heading of what there is none of', () => {
+    const headings = (sheets: readonly Sheet[]) =>
+      sheets.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === 'heading' ? block.text : [])))
+    expect(headings(checksHandout(questions, []).sheets)).toEqual([
+      'Find the missing numbers',
+      'Missing numbers',
+    ])
+    expect(headings(checksHandout([], checks).sheets)).toEqual([
+      'Right or not? Check with the inverse',
+      'Checks',
+    ])
+  })
+})
+
+describe('personal answers', () => {
+  it('keep those of a pupil on one page', () => {
+    const pupils = ['Amina K', 'Bryn T', 'Caris W'].map((name) => ({ name, byType: [] }))
+    const { sets } = given(personalSets({ pupils, year: 4, seed: 1 }))
+    const answers = personalHandout(sets).sheets.at(-1)
+    expect(answers?.blocks.map(({ kind: each }) => each)).toEqual(['together', 'together', 'together'])
+  })
+})
+
+describe('what a drawing shows, in words', () => {
+  it('is on the printed page too, and hides from pupils what is hidden from their eyes', () => {
+    const [story] = given(drawStories({ types: ['any', 'any'], digits: 3, seed: 4 }, 1)).stories
+    if (!story) throw new Error('There is no story.')
+    const [pupil, teacher] = storyHandout([story]).sheets.map((sheet) =>
+      printablePage({ title: '', sheets: [sheet] }),
+    )
+    for (const bar of story.bars) {
+      const asked = [bar.whole, ...bar.parts].find(({ role }) => role === 'asked')
+      expect(barInWords(bar, true)).toContain(`${asked?.label ?? ''} ${asked?.amount ?? ''}`)
+      expect(barInWords(bar, false)).toContain(`${asked?.label ?? ''} ?`)
+      expect(pupil).toContain(`aria-label="${escapeText(barInWords(bar, false))}"`)
+      expect(teacher).toContain(`aria-label="${escapeText(barInWords(bar, true))}"`)
+    }
+    expect(triangleInWords(17, [1, null, 2, 3, null, null, 4, null, null])).toBe(
+      'Every side makes 17. From the top clockwise: 1, empty, 2, 3, empty, empty, 4, empty, empty.',
+    )
   })
 })
 

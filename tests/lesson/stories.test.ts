@@ -6,10 +6,12 @@ import { exchangesOf } from '../../src/arithmetic/exchange'
 import { amountText, type Question } from '../../src/arithmetic/question'
 import { scaledValue } from '../../src/arithmetic/numeral'
 import { generatorFrom } from '../../src/items/seed'
+import { TEACHING_ORDER } from '../../src/mastery/support'
 import {
   drawStories,
   drawStory,
   storyFrom,
+  storyTypes,
   TEMPLATES,
   type Story,
   type StoryWish,
@@ -173,5 +175,33 @@ describe('drawing stories', () => {
       problem:
         'There is no story with 3-digit numbers that has “one carry, beyond ten thousands” and then “any”.',
     })
+  })
+})
+
+describe('the types that a step can be asked to have', () => {
+  it('are in the order of teaching, and no other type can be had', () => {
+    for (const digits of [2, 3, 4] as const)
+      for (const step of [0, 1] as const) {
+        const possible = storyTypes(digits, step)
+        expect(possible).toEqual(TEACHING_ORDER.filter((type) => possible.includes(type)))
+        for (const type of TEACHING_ORDER.filter((each) => !possible.includes(each))) {
+          const types = step === 0 ? ([type, 'any'] as const) : (['any', type] as const)
+          expect(drawStory({ types, digits, seed: 1 })).toHaveProperty('problem')
+        }
+      }
+  })
+
+  it('can all be had in the first step', () => {
+    for (const digits of [2, 3, 4] as const)
+      for (const type of storyTypes(digits, 0))
+        expect(drawStory({ types: [type, 'any'], digits, seed: 1 })).toHaveProperty('story')
+  })
+})
+
+describe('the labels of a bar', () => {
+  it('leave each other room below the bar, in a wide font too', () => {
+    for (const template of TEMPLATES)
+      for (const { parts } of storyOf(template, 1, digitsFor(template)[0] ?? 3).bars)
+        expect(parts[0].label.length + parts[1].label.length).toBeLessThanOrEqual(40)
   })
 })

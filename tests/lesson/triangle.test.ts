@@ -6,6 +6,8 @@ import {
   cornerSum,
   sideTotal,
   trianglePuzzle,
+  trianglePuzzles,
+  TRIANGLES_ON_A_PAGE,
   type TriangleGrade,
 } from '../../src/lesson/triangle'
 
@@ -40,6 +42,19 @@ describe('number triangle puzzles', () => {
     expect(trianglePuzzle(2, 7)).toEqual(trianglePuzzle(2, '7'))
     const drawn = Array.from({ length: 20 }, (_, seed) => trianglePuzzle(3, seed).given.join())
     expect(new Set(drawn).size).toBeGreaterThan(15)
+  })
+
+  it('fill a page without the same puzzle twice, and no more than a page', () => {
+    fc.assert(
+      fc.property(grades, fc.integer(), fc.integer({ min: 0, max: 9 }), (grade, seed, count) => {
+        const puzzles = trianglePuzzles(grade, count, seed)
+        expect(puzzles).toHaveLength(Math.min(count, TRIANGLES_ON_A_PAGE))
+        expect(new Set(puzzles.map((each) => JSON.stringify(each))).size).toBe(puzzles.length)
+        expect(puzzles.every((each) => each.grade === grade)).toBe(true)
+        expect(trianglePuzzles(grade, count, seed)).toEqual(puzzles)
+      }),
+      { numRuns: 20 },
+    )
   })
 
   it('hint by the corner rule in words, true of the solution', () => {

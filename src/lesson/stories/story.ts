@@ -49,12 +49,14 @@ export interface StoryWish {
 export function storyTypes(digits: StoryWish['digits'], step: 0 | 1): ExchangeType[] {
   return TEACHING_ORDER.filter((type) => {
     const wish: StoryWish = { types: [type, type], digits, seed: '' }
-    return TEMPLATES.some((template) => isLongEnough(template, digits) && censusOf(template, wish, step))
+    return TEMPLATES.some((template) => canHave(template, digits) && censusOf(template, wish, step))
   })
 }
 
-function isLongEnough({ limits }: Template, digits: number): boolean {
-  return limits.first[1] >= 10 ** (digits - 1)
+/** Whether a template's first number can have so many digits, and the third no more. */
+function canHave({ limits }: Template, digits: number): boolean {
+  const least = Math.max(limits.first[0], limits.third[0])
+  return limits.first[1] >= 10 ** (digits - 1) && least < 10 ** digits
 }
 
 /** How often numbers are drawn for one template before the next is tried. */
@@ -106,7 +108,7 @@ function problemOf({ types: [first, second], digits }: StoryWish): string {
 
 /** A story of one template, or null where its operations or its sensible quantities do not allow the types asked for, or hardly ever. */
 export function storyFrom(template: Template, wish: StoryWish, generator: RandomGenerator): Story | null {
-  if (!isLongEnough(template, wish.digits)) return null
+  if (!canHave(template, wish.digits)) return null
   const first = censusOf(template, wish, 0)
   if (!first || !censusOf(template, wish, 1)) return null
   for (let tries = 0; tries < MOST_TRIES; tries++) {
