@@ -106,10 +106,13 @@ function takeOff(name: string, all: Area, kind: Place['kind'], front: SheetRef |
   }
 }
 
-/** The texts from A1 on; the cells for answers are left out. */
+/** The texts from A1 on; below the head as far right as any stands. Cells without a text, those for answers, are left as they are. */
 function textsOf(name: string, { rows, head }: MarksheetPlan): Part[] {
   const above = rows.slice(0, head + 1).map((row) => row.map(passed))
-  const names = rows.slice(head + 1).map((row) => row.slice(0, 1).map(passed))
+  const right = Math.max(...rows.slice(head + 1).map((row) => row.findLastIndex((text) => text !== '')))
+  const below = rows
+    .slice(head + 1)
+    .map((row) => row.slice(0, right + 1).map((text) => (text === '' ? null : passed(text))))
   const block = (top: number, values: (string | number | null)[][]): Part => {
     const area = { top, left: 0, bottom: top + values.length - 1, right: (values[0]?.length ?? 1) - 1 }
     return {
@@ -121,8 +124,8 @@ function textsOf(name: string, { rows, head }: MarksheetPlan): Part[] {
   }
   return [
     block(0, above),
-    ...pieces(0, names.length - 1, CELLS_PER_REQUEST).map(({ first, last }) =>
-      block(head + 1 + first, names.slice(first, last + 1)),
+    ...pieces(0, below.length - 1, Math.max(1, Math.floor(CELLS_PER_REQUEST / (right + 1)))).map(
+      ({ first, last }) => block(head + 1 + first, below.slice(first, last + 1)),
     ),
   ]
 }
