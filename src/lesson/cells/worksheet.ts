@@ -1,4 +1,6 @@
 import type { Block, Handout, Sheet } from '../handout'
+import type { Lesson } from '../lessonSet'
+import { answerSheet, exampleSheet, homeLetter, practiceSheets, togetherSheet } from '../lessonSheets'
 import {
   barPieces,
   fieldsPiece,
@@ -42,6 +44,15 @@ export function worksheetsOf({ title, sheets }: Handout): Worksheet[] {
     { name: `${name}${ANSWERS}`, sheets: sheets.filter(({ reader }) => reader === 'adult') },
   ]
   return named.filter((each) => each.sheets.length > 0)
+}
+
+/** A lesson's worksheets: everything for the pupils, the answers with their working, the letter home. */
+export function lessonWorksheets(lesson: Lesson): Worksheet[] {
+  return [
+    { name: 'Lesson', sheets: [exampleSheet(lesson), togetherSheet(lesson), ...practiceSheets(lesson)] },
+    { name: 'Lesson answers', sheets: [answerSheet(lesson)] },
+    { name: 'Lesson letter', sheets: [homeLetter(lesson)] },
+  ]
 }
 
 /** As many of a title's first words as fit. */
