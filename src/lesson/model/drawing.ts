@@ -43,6 +43,9 @@ export interface Drawing {
 /** The side of a square, in units of the drawing. */
 export const SQUARE = 40
 
+/** The plain paper around the squares, in units of the drawing. */
+export const MARGIN = 10
+
 const HEADS = ['O', 'T', 'H', 'Th', 'TTh', 'HTh', 'M', 'TM', 'HM']
 const DECIMAL_HEADS = ['t', 'h', 'th']
 
@@ -53,33 +56,34 @@ export function headOf(place: number): string {
 
 /**
  * Draws squared paper: letters over the columns, rows for marks, the top number, the sign and the bottom number, the answer
- * between two lines; a digit to a square, one empty square on the right.
+ * between two lines; a square for the sign and one for each digit, with the same margin on all sides.
  */
 export function drawPaper(paper: Paper): Drawing {
   const { columns, above, current, points } = paper
-  const across = columns.length + 2
+  const across = columns.length + 1
   const top = above + 1
   const rows = { top, bottom: top + 1, answer: top + 2 }
-  const [width, height] = [across * SQUARE, (rows.answer + 1) * SQUARE]
-  const left = (index: number) => (index + 1) * SQUARE
-  const at = columns.findIndex(({ place }) => place === current)
+  const down = rows.answer + 1
+  const [width, height] = [across * SQUARE + 2 * MARGIN, down * SQUARE + 2 * MARGIN]
+  const left = (index: number) => index + 1
+  const working = columns.findIndex(({ place }) => place === current)
   const pointed = (['top', 'bottom', 'answer'] as const).flatMap((row): Shape[] => {
     const index = columns.findIndex(({ place }) => place === points[row])
-    return index < 0 ? [] : [point(left(index + 1), (rows[row] + 0.75) * SQUARE)]
+    return index < 0 ? [] : [point(left(index + 1), rows[row] + 0.75)]
   })
   return {
     width,
     height,
     shapes: [
       { shape: 'rect', kind: 'sheet', x: 0, y: 0, width, height },
-      ...(at < 0 ? [] : [band(left(at), height)]),
-      ...squares(across, rows.answer + 1),
-      ...columns.map(({ place }, index) => text('head', left(index) + SQUARE / 2, 0.6, headOf(place))),
-      text('sign', SQUARE / 2, rows.bottom + 0.5, paper.sign),
+      ...(working < 0 ? [] : [band(left(working), down)]),
+      ...squares(across, down),
+      ...columns.map(({ place }, index) => text('head', left(index) + 0.5, 0.6, headOf(place))),
+      text('sign', 0.5, rows.bottom + 0.5, paper.sign),
       ...columns.flatMap((column, index) => columnShapes(column, left(index), rows)),
       ...pointed,
-      rule(rows.answer * SQUARE, width),
-      rule((rows.answer + 1) * SQUARE - 1, width),
+      line('rule', [0, rows.answer], [across, rows.answer]),
+      line('rule', [0, down], [across, down]),
     ],
   }
 }
@@ -88,7 +92,7 @@ type Rows = Readonly<Record<'top' | 'bottom' | 'answer', number>>
 
 function columnShapes(column: PaperColumn, x: number, rows: Rows): Shape[] {
   const kind = (base: string, row: PaperRow) => (column.fresh.includes(row) ? `${base} fresh` : base)
-  const middle = x + SQUARE / 2
+  const middle = x + 0.5
   const levels = column.top.flatMap((level, index) => {
     const isFresh = index === column.top.length - 1 && column.fresh.includes('top')
     return standingShapes(level, x, rows.top - index, index > 0, isFresh)
@@ -111,60 +115,46 @@ function standingShapes(
   isFresh: boolean,
 ): Shape[] {
   const fresh = (is: boolean) => (is ? ' fresh' : '')
-  const y = row * SQUARE
-  const across = x + SQUARE * (ten ? 0.6 : 0.5)
-  const [from, to] = [x + SQUARE * (ten ? 0.12 : 0.22), x + SQUARE * (ten ? 0.9 : 0.78)]
+  const [from, to] = [x + (ten ? 0.12 : 0.22), x + (ten ? 0.9 : 0.78)]
   return [
     text(
       `${isMark ? 'mark' : 'digit'}${fresh(isFresh && !ten)}`,
-      across,
+      x + (ten ? 0.6 : 0.5),
       row + (isMark ? 0.6 : 0.5),
       String(digit),
     ),
-    ...(ten ? [text(`ten${fresh(isFresh)}`, x + SQUARE * 0.22, row + (isMark ? 0.42 : 0.3), '1')] : []),
-    ...(crossed
-      ? [
-          {
-            shape: 'line' as const,
-            kind: 'cross',
-            x1: from,
-            y1: y + SQUARE * 0.85,
-            x2: to,
-            y2: y + SQUARE * 0.15,
-          },
-        ]
-      : []),
+    ...(ten ? [text(`ten${fresh(isFresh)}`, x + 0.22, row + (isMark ? 0.42 : 0.3), '1')] : []),
+    ...(crossed ? [line('cross', [from, row + 0.85], [to, row + 0.15])] : []),
   ]
 }
 
-/** A text in the middle of a point; `row` in squares from the top. */
-function text(kind: string, x: number, row: number, content: string): Shape {
-  return { shape: 'text', kind, x, y: row * SQUARE, text: content }
+/** Where so many squares from the left or the top are in the drawing. The shapes below are placed in squares. */
+function at(squares: number): number {
+  return MARGIN + squares * SQUARE
 }
 
-function point(cx: number, cy: number): Shape {
-  return { shape: 'circle', kind: 'point', cx, cy, r: SQUARE * 0.08 }
+/** A text in the middle of a point. */
+function text(kind: string, x: number, y: number, content: string): Shape {
+  return { shape: 'text', kind, x: at(x), y: at(y), text: content }
 }
 
-function band(x: number, height: number): Shape {
-  return { shape: 'rect', kind: 'current', x, y: 0, width: SQUARE, height }
+function point(x: number, y: number): Shape {
+  return { shape: 'circle', kind: 'point', cx: at(x), cy: at(y), r: SQUARE * 0.08 }
 }
 
-function rule(y: number, width: number): Shape {
-  return { shape: 'line', kind: 'rule', x1: SQUARE * 0.1, y1: y, x2: width - SQUARE * 0.6, y2: y }
+function band(x: number, down: number): Shape {
+  return { shape: 'rect', kind: 'current', x: at(x), y: at(0), width: SQUARE, height: down * SQUARE }
+}
+
+type Place = readonly [x: number, y: number]
+
+function line(kind: string, [x1, y1]: Place, [x2, y2]: Place): Shape {
+  return { shape: 'line', kind, x1: at(x1), y1: at(y1), x2: at(x2), y2: at(y2) }
 }
 
 function squares(across: number, down: number): Shape[] {
-  const line = (x1: number, y1: number, x2: number, y2: number): Shape => ({
-    shape: 'line',
-    kind: 'square',
-    x1: x1 * SQUARE,
-    y1: y1 * SQUARE,
-    x2: x2 * SQUARE,
-    y2: y2 * SQUARE,
-  })
   return [
-    ...Array.from({ length: across + 1 }, (_, i) => line(i, 0, i, down)),
-    ...Array.from({ length: down + 1 }, (_, i) => line(0, i, across, i)),
+    ...Array.from({ length: across + 1 }, (_, i) => line('square', [i, 0], [i, down])),
+    ...Array.from({ length: down + 1 }, (_, i) => line('square', [0, i], [across, i])),
   ]
 }

@@ -3,7 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FAULTS } from '../../../src/answers/faults'
 import { stepsOf } from '../../../src/arithmetic/steps'
-import { drawPaper, headOf, SQUARE, type Shape } from '../../../src/lesson/model/drawing'
+import { drawPaper, headOf, MARGIN, SQUARE, type Shape } from '../../../src/lesson/model/drawing'
 import { paperInWords } from '../../../src/lesson/model/inWords'
 import { paperAfter, paperWith } from '../../../src/lesson/model/paper'
 import { svgFile } from '../../../src/lesson/model/svg'
@@ -18,11 +18,28 @@ const textsOf = (shapes: readonly Shape[], kind: string) =>
   shapes.flatMap((shape) => (shape.shape === 'text' && shape.kind.split(' ')[0] === kind ? [shape] : []))
 
 describe('the drawing', () => {
-  it('has a square for the sign, for each column and one more, and a row for letters, marks and numbers', () => {
+  it('has a square for the sign and for each column, a row for letters, marks and numbers, and an even margin', () => {
     const { width, height, shapes } = drawPaper(done('932 − 457'))
-    expect([width, height]).toEqual([5 * SQUARE, 5 * SQUARE])
+    expect([width, height]).toEqual([4 * SQUARE + 2 * MARGIN, 5 * SQUARE + 2 * MARGIN])
     expect(textsOf(shapes, 'head').map(({ text }) => text)).toEqual(['H', 'T', 'O'])
     expect(textsOf(shapes, 'sign').map(({ text }) => text)).toEqual(['−'])
+  })
+
+  it('rules off the answer from the edge of the first square to the edge of the last', () => {
+    fc.assert(
+      fc.property(questions, (question) => {
+        const { width, shapes } = drawPaper(paperAfter(question, stepsOf(question).length))
+        const lines = shapes.flatMap((shape) => (shape.shape === 'line' ? [shape] : []))
+        const ends = (kind: string) => {
+          const flat = lines.filter((each) => each.kind === kind && each.y1 === each.y2)
+          return new Set(flat.map(({ x1, x2 }) => `${x1} to ${x2}`))
+        }
+        expect(lines.filter(({ kind }) => kind === 'rule')).toHaveLength(2)
+        expect(ends('rule')).toEqual(ends('square'))
+        expect(ends('rule')).toEqual(new Set([`${MARGIN} to ${width - MARGIN}`]))
+      }),
+      { numRuns: 40 },
+    )
   })
 
   it('crosses out as many digits as were replaced', () => {
