@@ -71,8 +71,9 @@ function leftOn({ name, matrix }: SheetReading): string[] {
 /** What cannot be undone about removing traces, in sentences to show before; none where all can. */
 export function goesForGood({ own, settings }: Traces): string[] {
   const names = own.map(({ name }) => name).join(', ')
+  const hold = own.length === 1 ? `the sheet ${names} holds` : `the sheets ${names} hold`
   return [
-    ...(own.length > 0 ? [`What the sheets ${names} hold is deleted, and Undo does not bring it back.`] : []),
+    ...(own.length > 0 ? [`What ${hold} is deleted, and Undo does not bring it back.`] : []),
     ...(own.length > 0 ? ['Excel forgets what could be undone before.'] : []),
     ...(settings ? ['The settings of Columnwise in this workbook go for good.'] : []),
   ]

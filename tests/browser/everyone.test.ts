@@ -5,12 +5,16 @@ import { lessonStates, WALKS, type State } from './states'
 
 useStage()
 
+/** Text as far apart as it must be able to stand: WCAG 2.2, success criterion 1.4.12. */
+const SPACED =
+  '* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important } p { margin-bottom: 2em !important }'
 /** How the pane may be shown. 200% of a pane that is 320 pixels wide leaves 160 CSS pixels, half of what WCAG 2.2 asks for (1.4.10). */
-const MODES: readonly (readonly [name: string, setting: Setting])[] = [
+const MODES: readonly (readonly [name: string, setting: Setting & { readonly style?: string }])[] = [
   ['light', { width: 320 }],
   ['dark', { width: 320, dark: true }],
   ['high contrast', { width: 320, forcedColours: true }],
   ['at 200%', { width: 160, height: 400 }],
+  ['with text spaced out', { width: 320, style: SPACED }],
 ]
 const LIMIT = 240_000
 
@@ -27,11 +31,18 @@ async function walk(stage: Stage, states: readonly State[]): Promise<string[]> {
   return found
 }
 
+/** The bench with the pane shown so. */
+async function shown({ style, ...setting }: Setting & { readonly style?: string }): Promise<Stage> {
+  const stage = await openStage(setting)
+  if (style !== undefined) await stage.pane.addStyleTag({ content: style })
+  return stage
+}
+
 describe.each(MODES)('nobody is shut out, %s', (_, setting) => {
   it.each(WALKS.map(({ area, states }) => [area, states] as const))(
     'of %s, in any of its states',
     async (_area, states) => {
-      const stage = await openStage(setting)
+      const stage = await shown(setting)
       expect(await walk(stage, states)).toEqual([])
       expectQuiet(stage)
       await stage.page.close()
@@ -42,7 +53,7 @@ describe.each(MODES)('nobody is shut out, %s', (_, setting) => {
   it(
     'of what is made for a lesson',
     async () => {
-      const stage = await openStage(setting)
+      const stage = await shown(setting)
       expect(await walk(stage, await lessonStates(stage))).toEqual([])
       expectQuiet(stage)
       await stage.page.close()

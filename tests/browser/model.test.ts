@@ -212,28 +212,3 @@ describe('the large window', () => {
     await stage.page.close()
   })
 })
-
-describe.each([
-  ['light', {}],
-  ['dark', { dark: true }],
-  ['high contrast', { forcedColours: true }],
-])('Model at 320 pixels, %s', (_, setting) => {
-  it('has no accessibility faults that axe finds, and nothing is wider than the pane', async () => {
-    const stage = await modelOf('4003 - 1567', { ...setting, width: 320 })
-    const { pane, page } = stage
-    await button(stage, 'Whole answer').click()
-    await pane.getByLabel('The pupil’s answer').selectOption({ index: 1 })
-    expect(await axeProblems(pane)).toEqual([])
-    const tooWide = await pane.evaluate(() =>
-      Array.from(
-        document.querySelectorAll('main *'),
-        (element) => [element.outerHTML.slice(0, 80), element.getBoundingClientRect().right] as const,
-      )
-        .filter(([, right]) => right > window.innerWidth)
-        .map(([html]) => html),
-    )
-    expect(tooWide).toEqual([])
-    expectQuiet(stage)
-    await page.close()
-  })
-})

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/office/settings'
-import { axeProblems, expectQuiet, openStage, useStage, type Setting, type Stage } from './stage'
+import { expectQuiet, openStage, useStage, type Stage } from './stage'
 
 useStage()
 
 const button = ({ pane }: Stage, name: string) => pane.getByRole('button', { name, exact: true })
 
 /** The pane with its settings open. */
-async function settingsOf(setting: Setting = {}): Promise<Stage> {
-  const stage = await openStage(setting)
+async function settingsOf(): Promise<Stage> {
+  const stage = await openStage()
   await button(stage, 'Settings').click()
   await stage.pane.getByRole('heading', { name: 'Settings', exact: true }).waitFor()
   return stage
@@ -78,18 +78,5 @@ describe('the settings', () => {
     await pane.getByRole('button', { name: 'Mark this sheet' }).waitFor()
     expect(await kept(stage)).toBeUndefined()
     await page.close()
-  })
-
-  it.each([
-    ['light', {}],
-    ['dark', { dark: true }],
-    ['high contrast', { forcedColours: true }],
-  ])('have no accessibility faults that axe finds at 320 pixels, %s', async (_, setting) => {
-    const stage = await settingsOf({ ...setting, width: 320 })
-    expect(await axeProblems(stage.pane)).toEqual([])
-    const widest = await stage.pane.evaluate(() => document.querySelector('main')?.scrollWidth ?? 0)
-    expect(widest).toBeLessThanOrEqual(320)
-    expectQuiet(stage)
-    await stage.page.close()
   })
 })

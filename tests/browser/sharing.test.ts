@@ -98,7 +98,7 @@ describe('removing everything of Columnwise', () => {
     await pane.getByText('Colours, flags, notes and comments on: Kingfisher.').waitFor()
     await pane.getByText('Sheets that Columnwise laid out: Mastery.').waitFor()
     await pane
-      .getByText('What the sheets Mastery hold is deleted, and Undo does not bring it back.')
+      .getByText('What the sheet Mastery holds is deleted, and Undo does not bring it back.')
       .waitFor()
     expect((await sheets(stage)).visible).toEqual(['Kingfisher', 'Mastery'])
     await button(stage, 'Remove all this').click()
