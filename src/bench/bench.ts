@@ -58,10 +58,14 @@ export class Bench {
   readonly #eventRanges = new Map<string, Range>()
   readonly #calls = new Map<number, (result: FunctionResult) => void>()
   #next = 1
+  #answering = false
+  /** The sheet that was last told to be in front. */
+  #front: string
 
   constructor(options: BenchOptions = {}) {
     const { grid = new MemoryGrid(), today = () => new Date(), transport = new Transport() } = options
     this.grid = grid
+    this.#front = grid.activeSheet()
     this.transport = transport
     this.#context = new SharedContext(grid, this.book, this.#registrations, today)
     let ready = (): void => undefined
@@ -85,8 +89,12 @@ export class Bench {
     })
     transport.endpoint = {
       book: this.book,
-      execute: (body) => this.host.execute(body),
+      execute: (body) => {
+        this.#answering = true
+        return this.host.execute(body)
+      },
       replied: () => {
+        this.#answering = false
         this.#tellOwnChanges()
       },
     }
@@ -103,6 +111,9 @@ export class Bench {
           worksheetId: sheetId,
           address: areaAddress(area),
         }))
+      },
+      activated: (sheetId) => {
+        this.#comeToFront(sheetId)
       },
     })
   }
@@ -158,6 +169,16 @@ export class Bench {
         { messageCategory: CATEGORY.customFunctions, messageType: INVOKE, targetId: '', message },
       ])
     })
+  }
+
+  /** Tells once that a sheet has come to the front: after the reply, where a request brings it there. */
+  #comeToFront(sheetId: string): void {
+    if (sheetId === this.#front) return
+    if (this.grid.sheets().some(({ id }) => id === this.#front))
+      this.#context.sheetEvents.push({ event: 'deactivated', sheetId: this.#front })
+    this.#context.sheetEvents.push({ event: 'activated', sheetId })
+    this.#front = sheetId
+    if (!this.#answering) this.#tellOwnChanges()
   }
 
   #tell(sheetId: string, event: number, message: () => Readonly<Record<string, unknown>>): void {

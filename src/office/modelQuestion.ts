@@ -58,25 +58,3 @@ function answeredIn(matrix: Matrix, { row, column }: CellRef): Omit<CellQuestion
   }
   return null
 }
-
-/** Calls `changed` whenever other cells are selected, on any sheet; gives the function that ends it. Throws Problem. */
-export async function watchSelection(changed: () => void): Promise<() => Promise<void>> {
-  try {
-    const handler = await Excel.run(async (context) => {
-      const added = context.workbook.worksheets.onSelectionChanged.add(async () => {
-        changed()
-        return Promise.resolve()
-      })
-      await context.sync()
-      return added
-    })
-    return async () => {
-      await Excel.run(handler.context, async (context) => {
-        handler.remove()
-        await context.sync()
-      })
-    }
-  } catch (error) {
-    throw problemOf(error)
-  }
-}

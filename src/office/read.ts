@@ -226,25 +226,3 @@ export async function goTo(sheetId: string, area: Area): Promise<void> {
     throw problemOf(error)
   }
 }
-
-/** Calls `changed` whenever another sheet comes to the front; gives the function that ends it. Throws Problem. */
-export async function watchSheets(changed: () => void): Promise<() => Promise<void>> {
-  try {
-    const handler = await Excel.run(async (context) => {
-      const added = context.workbook.worksheets.onActivated.add(async () => {
-        changed()
-        return Promise.resolve()
-      })
-      await context.sync()
-      return added
-    })
-    return async () => {
-      await Excel.run(handler.context, async (context) => {
-        handler.remove()
-        await context.sync()
-      })
-    }
-  } catch (error) {
-    throw problemOf(error)
-  }
-}

@@ -1,7 +1,7 @@
 import { Button, Checkbox, Switch } from '@fluentui/react-components'
 import { lazy, Suspense, useEffect, useState, type ReactElement } from 'react'
 import { areaAddress } from '../../src/marksheet/matrix'
-import { watchSheets } from '../../src/office/read'
+import { watchSheets } from '../../src/office/watch'
 import { Card } from '../common/Card'
 import { AGAIN, ERASE, PEN, TICK } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'

@@ -1,7 +1,7 @@
 import { Button } from '@fluentui/react-components'
 import { lazy, Suspense, useEffect, useRef, useState, type ReactElement } from 'react'
 import { flushSync } from 'react-dom'
-import { watchSheets } from '../../src/office/read'
+import { watchSheets } from '../../src/office/watch'
 import { NEXT } from '../common/icons'
 import { LoadGuard } from '../common/LoadGuard'
 import { useRunner, useStore } from '../common/pane'

@@ -4,7 +4,7 @@ import { startBench } from '../../src/bench/node'
 import { takeBack } from '../../src/office/edit'
 import { insertLayout, layoutPlace } from '../../src/office/modelCells'
 import { insertPicture } from '../../src/office/modelPicture'
-import { selectedQuestion, watchSelection } from '../../src/office/modelQuestion'
+import { selectedQuestion } from '../../src/office/modelQuestion'
 import { asked } from '../lesson/model/arbitraries'
 import { benchOf } from './host'
 
@@ -137,17 +137,5 @@ describe('the question of the selected cell', () => {
     const { name } = bench.grid.sheets()[0] ?? { name: '' }
     bench.select(name, 'Z90')
     await expect(selectedQuestion()).rejects.toThrow('Cell Z90 is empty. Select a cell with a question')
-  })
-
-  it('is told of whenever other cells are selected, until the watch ends', async () => {
-    const { bench, name } = await emptyBench()
-    let times = 0
-    const end = await watchSelection(() => times++)
-    bench.select(name, 'D5')
-    await expect.poll(() => times).toBe(1)
-    await end()
-    bench.select(name, 'D6')
-    await new Promise((resolve) => setTimeout(resolve, 50))
-    expect(times).toBe(1)
   })
 })

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { OWN_SHEET } from '../../src/marksheet/find'
 import { addressArea, blocksOf, moveFormula } from '../../src/office/address'
-import { goTo, readSelection, readSheet, watchSheets } from '../../src/office/read'
+import { goTo, readSelection, readSheet } from '../../src/office/read'
 import { benchOf, benchWith, countSyncs, largeMarksheet, marksheetOf, problemIn } from './host'
 
 describe('reading a sheet', () => {
@@ -111,21 +111,6 @@ describe('the selection', () => {
     const other = bench.grid.addSheet('Two')
     await goTo(other, { top: 3, left: 2, bottom: 3, right: 2 })
     expect(bench.grid.selection()).toEqual({ sheetId: other, area: { row: 3, col: 2, rows: 1, cols: 1 } })
-  })
-})
-
-describe('watching sheets', () => {
-  it('tells when another sheet comes to the front, until it is ended', async () => {
-    const bench = await benchWith({ name: 'One', values: [['x']] })
-    const [one, two] = [bench.grid.activeSheet(), bench.grid.addSheet('Two')]
-    let told = 0
-    const end = await watchSheets(() => told++)
-    await goTo(two, { top: 0, left: 0, bottom: 0, right: 0 })
-    await expect.poll(() => told).toBe(1)
-    await end()
-    await goTo(one, { top: 0, left: 0, bottom: 0, right: 0 })
-    await new Promise((resolve) => setTimeout(resolve, 50))
-    expect(told).toBe(1)
   })
 })
 

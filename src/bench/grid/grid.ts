@@ -108,6 +108,8 @@ export interface GridListener {
   /** `before` is what a single cell held, where that is known. */
   edited(sheetId: string, area: Area, before?: CellValue): void
   selected(sheetId: string, area: Area): void
+  /** A sheet has come to the front, by a person or by program; it may be told more than once. */
+  activated(sheetId: string): void
   /** Whether a cell is being typed in. */
   editing(typing: boolean): void
 }

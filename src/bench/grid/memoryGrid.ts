@@ -69,6 +69,7 @@ export class MemoryGrid implements Grid {
   }
   activateSheet(id: string): void {
     this.#active = id
+    for (const listener of this.#listeners) listener.activated(id)
   }
   gridlines(id: string): boolean {
     return this.#sheet(id).gridlines
@@ -191,7 +192,7 @@ export class MemoryGrid implements Grid {
     return { sheetId: this.#active, area: this.#selected }
   }
   select(id: string, area: Area): void {
-    this.#active = id
+    this.activateSheet(id)
     this.#selected = area
     for (const listener of this.#listeners) listener.selected(id, area)
   }

@@ -196,6 +196,9 @@ export class UniverGrid extends UniverSheets implements Grid {
     this.workbook.onSelectionChange(([range]) => {
       if (range) this.#tellSelection(this.activeSheet(), fromUniverRange(range))
     })
+    this.api.addEvent(this.api.Event.ActiveSheetChanged, ({ activeSheet }) => {
+      listener.activated(activeSheet.getSheetId())
+    })
     this.workbook.onCommandExecuted(({ id, params }) => {
       if (id === EDIT) listener.editing((params as { visible: boolean }).visible)
     })

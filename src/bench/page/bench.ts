@@ -48,6 +48,8 @@ window.columnwiseBench = page
 
 let frame: HTMLIFrameElement | null = null
 const reloadPane = async (): Promise<void> => {
+  // office.js keeps the settings of the workbook there for as long as the window is open; they are not those of another workbook.
+  sessionStorage.clear()
   frame = await showPane(element('pane'))
 }
 new FileButtons(

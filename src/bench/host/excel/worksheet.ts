@@ -125,11 +125,7 @@ export class Worksheet extends HostObject {
 
   activate() {
     if (!this.#info().visible) throw invalidOperation()
-    const before = this.context.grid.activeSheet()
     this.context.grid.activateSheet(this.sheetId)
-    if (before === this.sheetId) return
-    this.context.sheetEvents.push({ event: 'deactivated', sheetId: before })
-    this.context.sheetEvents.push({ event: 'activated', sheetId: this.sheetId })
   }
   /** The last visible sheet cannot be deleted. */
   delete() {
