@@ -138,7 +138,11 @@ export class Runner extends Store<RunnerState> {
       this.#undos = this.#undos.slice(0, -1)
       this.#changed()
       for (const listener of this.#undone) listener(done)
-      this.say(['Undone.', ...left].join(' '))
+      this.say(
+        left.length === 0
+          ? `Undone: ${done.title}.`
+          : `Undone as far as it can be: ${done.title}. ${left.join(' ')}`,
+      )
     })
   }
 

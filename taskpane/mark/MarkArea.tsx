@@ -5,6 +5,7 @@ import { watchSheets } from '../../src/office/watch'
 import { Card } from '../common/Card'
 import { AGAIN, ERASE, PEN, TICK } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'
+import { counted } from '../common/words'
 import { Found } from './Found'
 import { sharedMarker, type Marker, type MarkerState } from './marker'
 import { RangesForm } from './RangesForm'
@@ -21,10 +22,10 @@ export function MarkArea(): ReactElement {
   const state = useStore(marker)
   useEffect(() => {
     void marker.look()
-    const watching = watchSheets(() => void marker.look())
-    watching.catch(runner.tell)
+    const watching = [watchSheets(() => void marker.look()), marker.watchTyping()]
+    for (const watch of watching) watch.catch(runner.tell)
     return () => {
-      void watching.then((end) => end())
+      for (const watch of watching) void watch.then((end) => end())
     }
   }, [marker, runner])
   const [entering, setEntering] = useState(false)
@@ -64,6 +65,12 @@ export function MarkArea(): ReactElement {
         />
       ) : (
         <Nothing marker={marker} state={state} />
+      )}
+      {state.changed > 0 && (
+        <p className="changed" role="status">
+          {counted(state.changed, 'answer')} changed since. The colours follow by themselves; flags, notes,
+          Mastery and the list below do when you press Mark again.
+        </p>
       )}
       {summary && (
         <Result

@@ -1,16 +1,18 @@
 import type { Ranges } from '../../src/marksheet/correct'
 import type { Marksheet } from '../../src/marksheet/find'
-import type { Area } from '../../src/marksheet/matrix'
+import type { Area, Matrix } from '../../src/marksheet/matrix'
 import type { Done } from '../../src/office/edit'
 import { clearSheet, hideFlags } from '../../src/office/marking'
 import { goTo, readSheet, type SheetReading } from '../../src/office/read'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
 import { hasOwnRules } from '../../src/office/rules'
-import type { Work } from '../../src/office/work'
+import { watchEdits, type EndWatch } from '../../src/office/watch'
+import { CELLS_PER_REQUEST, UNWATCHED, type Work } from '../../src/office/work'
 import { RUNNER } from '../common/pane'
 import { Store } from '../common/store'
 import type { Runner } from '../runner'
 import { lookAt, markAgain, withCorrection, type Seen } from './actions'
+import { changedAnswers } from './changed'
 import { summaryOf, type Summary } from './summary'
 
 /** What the Mark area shows. */
@@ -19,8 +21,13 @@ export interface MarkerState {
   readonly seen: Seen | null
   /** What the last marking found; null before, and after it was cleared or taken back. */
   readonly summary: Summary | null
+  /** How many answers have been changed since that marking. */
+  readonly changed: number
   readonly settings: Settings
 }
+
+/** Milliseconds after the last change on the sheet, before it is read again. */
+const PAUSE = 600
 
 /** What the buttons of the Mark area do. */
 export class Marker extends Store<MarkerState> {
@@ -28,9 +35,12 @@ export class Marker extends Store<MarkerState> {
   /** Whether flags were shown before something was written that shows or hides them. */
   readonly #flagsBefore = new WeakMap<Done, boolean>()
   #marked: Done | null = null
+  /** The sheet as it was when it was marked. */
+  #before: Matrix | null = null
+  #typing: ReturnType<typeof setTimeout> | undefined
 
   constructor(private readonly runner: Runner) {
-    super({ seen: null, summary: null, settings: readSettings() })
+    super({ seen: null, summary: null, changed: 0, settings: readSettings() })
     watchSettings((settings) => {
       this.set({ settings })
     })
@@ -50,12 +60,32 @@ export class Marker extends Store<MarkerState> {
     })
   }
 
+  /** Reads the sheet that is shown again a moment after it was changed, until the watch is ended; says nothing where it cannot. */
+  readonly watchTyping = (): Promise<EndWatch> =>
+    watchEdits((sheetId) => {
+      if (sheetId !== this.state().seen?.reading.id) return
+      clearTimeout(this.#typing)
+      this.#typing = setTimeout(() => void this.#catchUp(), PAUSE)
+    })
+
+  async #catchUp(): Promise<void> {
+    const { seen } = this.state()
+    if (seen === null || this.runner.state().running || cellsOf(seen) > CELLS_PER_REQUEST) return
+    try {
+      const now = await lookAt(seen.reading.id, () => seen.corrections, UNWATCHED)
+      if (this.state().seen === seen) this.#take(now)
+    } catch {
+      // Whatever stands in the way, a cell that is being typed in say, the next change or look will do.
+    }
+  }
+
   /** Marks the sheet that is shown, as it stands now; gives whether it did. */
   readonly mark = async (): Promise<boolean> => {
     const { seen, settings } = this.state()
     if (seen === null) return false
     const marked = await this.runner.run(`Marking ${seen.reading.name}`, async (work) => {
       const { seen: now, reviews, done } = await markAgain(seen, settings, work)
+      this.#before = now.reading.matrix
       this.#take(now)
       this.#marked = done
       this.runner.wrote(done)
@@ -140,14 +170,20 @@ export class Marker extends Store<MarkerState> {
   }
 
   #take(seen: Seen): void {
-    this.#corrections.set(seen.reading.id, seen.corrections)
-    this.set({ seen })
+    const { reading, marksheets } = seen
+    this.#corrections.set(reading.id, seen.corrections)
+    this.set({ seen, changed: this.#before ? changedAnswers(this.#before, reading.matrix, marksheets) : 0 })
   }
 
   #forget(): void {
     this.#marked = null
-    this.set({ summary: null })
+    this.#before = null
+    this.set({ summary: null, changed: 0 })
   }
+}
+
+function cellsOf({ reading: { matrix } }: Seen): number {
+  return matrix.values.length * (matrix.values[0]?.length ?? 0)
 }
 
 let shared: Marker | null = null

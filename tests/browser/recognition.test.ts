@@ -94,7 +94,7 @@ describe('what to praise this week', () => {
     expect(column?.[1]).toBe('4K, week from Monday 23 November 2026')
     expect(await axeProblems(pane)).toEqual([])
     await pane.getByRole('button', { name: /^Undo/ }).click()
-    await pane.getByText('Undone.').waitFor()
+    await pane.getByText(/^Undone:/).waitFor()
     expectQuiet(stage)
     await page.close()
   })

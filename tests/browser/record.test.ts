@@ -29,7 +29,7 @@ describe('Record in the pane', () => {
     await pane.getByText(/Kingfisher: 1 of 11/).waitFor()
     expect(await axeProblems(pane)).toEqual([])
     await button(stage, /^Undo/).click()
-    await pane.getByText('Undone.').waitFor()
+    await pane.getByText(/^Undone:/).waitFor()
     await expect
       .poll(() =>
         page.evaluate(() =>

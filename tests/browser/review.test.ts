@@ -160,7 +160,7 @@ describe('the class', () => {
     await button(stage, /^Write across from the selected cell: Group 1/).click()
     await pane.getByText('6 questions written on Kingfisher.').waitFor()
     await button(stage, /^Undo/).click()
-    await pane.getByText('Undone.').waitFor()
+    await pane.getByText(/^Undone:/).waitFor()
     expect(
       await page.evaluate(() => window.columnwiseBench?.bench.book.settings.get('columnwise')),
     ).toMatchObject({ groupSize: 2 })

@@ -61,7 +61,7 @@ describe('the Set area', () => {
     await stage.pane.getByRole('tab', { name: 'Mark' }).click()
     await stage.pane.getByText('4 pupils, 10 questions, 0 of 40 answers entered.').waitFor()
     await button(stage, /^Undo/).click()
-    await stage.pane.getByText('Undone.').waitFor()
+    await stage.pane.getByText(/^Undone:/).waitFor()
     expect(await sheetNames(stage)).toEqual(['Class'])
     expectQuiet(stage)
     await stage.page.close()

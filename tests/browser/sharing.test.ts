@@ -56,7 +56,7 @@ describe('a sheet to share', () => {
     expect(shared.filter((text) => /^Pupil \d\d$/.test(text))).toHaveLength(28)
     expect(names.filter((name) => name !== '' && shared.some((text) => text.includes(name)))).toEqual([])
     await button(stage, 'Undo sheet to share').click()
-    await pane.getByText('Undone.').waitFor()
+    await pane.getByText(/^Undone:/).waitFor()
     expect(await sheets(stage)).toEqual({ ...before, front: 'Kingfisher' })
     expectQuiet(stage)
     await page.close()
@@ -110,7 +110,7 @@ describe('removing everything of Columnwise', () => {
       true,
     )
     await button(stage, 'Undo removing of Columnwise’s marks').click()
-    await pane.getByText('Undone.').waitFor()
+    await pane.getByText(/^Undone:/).waitFor()
     const rules = await page.evaluate(() => {
       const grid = window.columnwiseBench?.bench.grid
       return grid?.conditionalFormats(grid.activeSheet()).length

@@ -54,6 +54,25 @@ describe('the places to walk', () => {
 })
 
 describe('entering', () => {
+  it.each([
+    ['abs', ['b', 's', 'Enter'], '5'],
+    ['Absent', ['b', 's', 'e', 'n', 't', 'Enter'], 'Enter'],
+    ['A', [], 'Enter'],
+    ['a, then what is no part of the word', [], 's'],
+  ])('takes %s for absent once, and nothing of it for the next pupil', async (_, swallowed, next) => {
+    const { session, cells } = await entering()
+    session.absent()
+    expect(swallowed.map(session.swallows)).toEqual(swallowed.map(() => true))
+    expect(session.swallows(next)).toBe(false)
+    expect(session.swallows('b')).toBe(false)
+    await session.settled()
+    expect(
+      cells()
+        .flat()
+        .filter((value) => value !== ''),
+    ).toEqual(['abs', 525])
+  })
+
   it('puts in the right answer, a typed one, absent and blank, each as it is entered', async () => {
     const { session, cells } = await entering()
     session.right()

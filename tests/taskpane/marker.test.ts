@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest'
 import type { Bench } from '../../src/bench/bench'
 import { rangesOf } from '../../src/marksheet/correct'
+import { addressOf, type CellRef } from '../../src/marksheet/matrix'
 import { NOTES_TITLE } from '../../src/marksheet/plan'
 import { Marker } from '../../taskpane/mark/marker'
 import { Runner } from '../../taskpane/runner'
 import { benchOf, benchWith, everything } from '../office/host'
+
+const cellAreaOf = ({ row, column }: CellRef) => ({ row, col: column, rows: 1, cols: 1 })
 
 /** The Mark area's state over a bench, once it has looked at the sheet. */
 async function looking(bench: Bench) {
@@ -46,6 +49,46 @@ describe('Mark', () => {
     await runner.undo()
     expect(state().summary).toBeNull()
     expect(bench.grid.conditionalFormats(bench.sheetId('Heron'))).toEqual([])
+  })
+
+  it('says how many answers have changed since the marking, until it marks again', async () => {
+    const { bench, marker, state } = await looking(await benchOf('heron-notes'))
+    const end = await marker.watchTyping()
+    await marker.mark()
+    const [cell] = state().seen?.marksheets[0]?.pupils[0]?.answers ?? []
+    if (!cell) throw new Error('a marksheet')
+    const address = addressOf(cell)
+    const before = bench.grid.values(bench.sheetId('Heron'), cellAreaOf(cell))[0]?.[0] ?? ''
+    bench.userEdit('Heron', address, [['77']])
+    await expect.poll(() => state().changed, { timeout: 5000 }).toBe(1)
+    expect(state().summary).not.toBeNull()
+    bench.userEdit('Heron', address, [[before]])
+    await expect.poll(() => state().changed, { timeout: 5000 }).toBe(0)
+    bench.userEdit('Heron', address, [['77']])
+    await expect.poll(() => state().changed, { timeout: 5000 }).toBe(1)
+    await marker.mark()
+    expect(state().changed).toBe(0)
+    await end()
+  })
+
+  it('counts what is typed into a sheet that is not marked yet', async () => {
+    const { bench, marker, state } = await looking(
+      await benchWith({
+        name: 'S',
+        values: [
+          ['', '932 − 457'],
+          ['Ada', ''],
+          ['Ben', ''],
+        ],
+      }),
+    )
+    const end = await marker.watchTyping()
+    const first = state().seen
+    bench.userEdit('S', 'B2', [['475']])
+    await expect.poll(() => state().seen?.reading.matrix.values[1]?.[1], { timeout: 5000 }).toBe(475)
+    expect(state().seen).not.toBe(first)
+    expect(state().changed).toBe(0)
+    await end()
   })
 
   it('reads the sheet anew when it marks, so that a pupil added since is marked too', async () => {

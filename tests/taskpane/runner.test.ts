@@ -78,7 +78,7 @@ describe('Undo', () => {
     await runner.undo()
     expect(value()).toBe('old')
     expect(runner.state().undo).toBeNull()
-    expect(runner.state().notice?.sentence).toBe('Undone.')
+    expect(runner.state().notice?.sentence).toBe('Undone: writing one.')
   })
 
   it('tells what was taken back', async () => {

@@ -34,6 +34,10 @@ export function Step(props: {
     ...(text === '' ? { a: session.absent, A: session.absent, ' ': session.blank } : {}),
   }
   const onKeyDown = (event: KeyboardEvent) => {
+    if (text === '' && session.swallows(event.key)) {
+      event.preventDefault()
+      return
+    }
     const act =
       event.nativeEvent.isComposing || event.ctrlKey || event.altKey || event.metaKey
         ? undefined

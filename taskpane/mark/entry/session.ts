@@ -6,6 +6,8 @@ import { Store } from '../../common/store'
 import type { Notice, Runner } from '../../runner'
 import { ABSENT, BLANK, outcomeOf, rightContent, typedContent, type Place } from './places'
 
+const ABSENT_WORD = 'absent'
+
 /** An answer that was entered. */
 export interface Entered {
   readonly place: Place
@@ -31,6 +33,10 @@ export class Session extends Store<SessionState> {
   #queue: Promise<void> = Promise.resolve()
   #round = 0
   #done: Done | undefined
+  /** What a hand goes on to type that writes the word out after its A has been taken. */
+  #restOfWord = ''
+  /** Whether the last key was part of that. */
+  #isInWord = false
 
   constructor(
     private readonly runner: Runner,
@@ -57,6 +63,17 @@ export class Session extends Store<SessionState> {
 
   readonly absent = (): void => {
     if (this.place) this.#enter(this.place, ABSENT)
+    this.#restOfWord = ABSENT_WORD.slice(1)
+  }
+
+  /** Whether a key only writes on “abs” or “absent”, of which the first letter was enough, or ends the word. */
+  readonly swallows = (key: string): boolean => {
+    const rest = this.#restOfWord
+    const isNext = rest !== '' && key.toLowerCase() === rest.charAt(0)
+    const isEnd = key === 'Enter' && this.#isInWord
+    this.#isInWord = isNext
+    this.#restOfWord = isNext ? rest.slice(1) : ''
+    return isNext || isEnd
   }
 
   readonly blank = (): void => {
