@@ -12,7 +12,7 @@ body { margin: 0; color: #111; line-height: 1.4;
 .pupil { font-size: 13pt; }
 .adult { font-size: 10.5pt; }
 .adult p { margin-bottom: 2mm; }
-.adult .together h2 { margin: 3mm 0 1mm; }
+.adult h2 { margin: 3mm 0 1.5mm; }
 .adult .together .bars { margin: 1mm 0; }
 h1 { font-size: 1.4em; line-height: 1.25; margin: 0 0 4mm; }
 h2 { font-size: 1.1em; margin: 5mm 0 2mm; break-after: avoid; }
@@ -34,7 +34,7 @@ figcaption b { margin-right: 3mm; }
 .rooms figure { width: 86mm; display: flex; flex-direction: column; }
 .rooms figcaption { flex: 1; }
 .rooms .fields { margin: 4mm 0 0; }
-.workings { display: grid; grid-template-columns: repeat(4, 1fr); gap: 4mm 3mm; }
+.workings { display: grid; grid-template-columns: repeat(4, 1fr); gap: 3mm; break-inside: avoid; }
 .workings .answer { margin: 1mm 0 0; font-weight: bold; }
 .worked { display: flex; gap: 8mm; align-items: flex-start; margin-bottom: 3mm; break-inside: avoid; }
 .worked ol { flex: 1; font-size: 0.77em; line-height: 1.3; margin: 0; }
@@ -43,7 +43,7 @@ figcaption b { margin-right: 3mm; }
 .written td { width: 7.5mm; height: 7.5mm; padding: 0; text-align: center; border: 0.25mm solid #999; font-size: 13pt; line-height: 1; }
 .written .mark td, .written .carried td { font-size: 9pt; }
 .written .answer td { border-top: 0.6mm solid #111; font-weight: bold; }
-.workings .written td { width: 5.4mm; height: 5.4mm; font-size: 10pt; }
+.workings .written td { width: 5.2mm; height: 5.2mm; font-size: 10pt; }
 .workings .written .mark td, .workings .written .carried td { font-size: 7pt; }
 s { text-decoration-thickness: 0.25mm; }
 .grid { border-collapse: collapse; width: calc(100% - 1mm); margin: 4mm 0.5mm 0; table-layout: fixed; font-variant-numeric: tabular-nums; }
