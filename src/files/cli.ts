@@ -26,7 +26,9 @@ async function main(): Promise<void> {
   const reviews = sheets.flatMap((sheet) => sheet.reviews)
   if (out !== undefined) await saveMarkedCopy(bytes, sheets, file, out)
   process.stdout.write(
-    json ? `${JSON.stringify({ sheets: reviews.map(reviewJson) })}\n` : reviewTable(reviews),
+    json
+      ? `${JSON.stringify({ sheets: reviews.map(reviewJson) })}\n`
+      : `${reviewTable(reviews)}${out === undefined ? '' : `\nThe marked copy is ${out}.\n`}`,
   )
 }
 
@@ -68,4 +70,6 @@ function fail(sentence: string): never {
   process.exit(2)
 }
 
+// A reader that wants no more, like `head`, closes the pipe: that is no fault.
+process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => process.exit(code === 'EPIPE' ? 0 : 2))
 await main()

@@ -21,6 +21,8 @@ export interface Secure {
 export interface PupilReport {
   readonly name: string
   readonly secure: readonly Secure[]
+  /** Whether enough was answered to judge any type at all. */
+  readonly isSeen: boolean
   readonly next: { readonly type: ExchangeType; readonly objective: string; readonly work: GroupWork } | null
 }
 
@@ -33,8 +35,12 @@ export function pupilReport(name: string, judgement: Judgement, wish: SetWish): 
   )
   const type = nextType(judgement)
   const next = type === null ? null : { type, objective: RUNGS[type].objective, work: workAtType(type, wish) }
-  return { name, secure, next }
+  const isSeen = judgement.byType.some(({ status }) => status !== 'not enough seen')
+  return { name, secure, isSeen, next }
 }
+
+const NOTHING_SECURE = 'This is still being learnt: what comes next is below.'
+const TOO_FEW = 'Not enough answers yet to say what is secure.'
 
 /** A sheet to print, and its rows (from 0) before which a new page begins. */
 export interface PrintedSheet {
@@ -53,16 +59,14 @@ export function planReports(reports: readonly PupilReport[], date: string): Prin
   return { table: { name: 'Reports', rows, widths: [22, 74] }, breaks }
 }
 
-function reportRows({ name, secure, next }: PupilReport, date: string): TableCell[][] {
+function reportRows({ name, secure, isSeen, next }: PupilReport, date: string): TableCell[][] {
   const can = secure.map(({ objective, right, tried }, index) => [
     plain(index === 0 ? 'I can do this' : ''),
     plain(`✓ ${objective} (${right} of ${tried})`),
   ])
   return [
     [bold(name), plain(date)],
-    ...(can.length > 0
-      ? can
-      : [[plain('I can do this'), plain('Not enough answers yet to say what is secure.')]]),
+    ...(can.length > 0 ? can : [[plain('I can do this'), plain(isSeen ? NOTHING_SECURE : TOO_FEW)]]),
     [],
     ...(next === null
       ? [[bold('Next'), plain('Everything asked so far is secure. Well done!')]]

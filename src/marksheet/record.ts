@@ -106,14 +106,12 @@ function addTo<Line>(
   rowOf: (line: Line) => RecordRow | null,
   lineOf: (row: RecordRow) => Line,
 ): Line[] {
-  const askedIn = ({ class: group, sheet, question }: RecordRow) => JSON.stringify([group, sheet, question])
   const keyOf = (row: RecordRow) => `${askedIn(row)} ${foldText(row.pupil)}`
   const replaced = new Set(added.map(askedIn))
-  const firstDates = new Map<string, string>()
-  for (const row of lines.flatMap((line) => rowOf(line) ?? [])) {
-    const key = askedIn(row)
-    if (replaced.has(key) && !firstDates.has(key)) firstDates.set(key, row.date)
-  }
+  const firstDates = firstDatesOf(
+    lines.flatMap((line) => rowOf(line) ?? []),
+    replaced,
+  )
   const dated = added.map((row) => ({ ...row, date: firstDates.get(askedIn(row)) ?? row.date }))
   const waiting = groupBy(dated, keyOf)
   const placed = new Set<RecordRow>()
@@ -126,6 +124,23 @@ function addTo<Line>(
     return [lineOf(now)]
   })
   return [...kept, ...dated.filter((row) => !placed.has(row)).map(lineOf)]
+}
+
+/** The days, in their order, under which a record holds questions of these rows already; it keeps them when the rows are added. */
+export function daysKept(record: readonly RecordRow[], added: readonly RecordRow[]): string[] {
+  return [...new Set(firstDatesOf(record, new Set(added.map(askedIn))).values())].sort()
+}
+
+const askedIn = ({ class: group, sheet, question }: RecordRow) => JSON.stringify([group, sheet, question])
+
+/** The first date of each question among these that a record holds. */
+function firstDatesOf(record: readonly RecordRow[], questions: ReadonlySet<string>): Map<string, string> {
+  const dates = new Map<string, string>()
+  for (const row of record) {
+    const key = askedIn(row)
+    if (questions.has(key) && !dates.has(key)) dates.set(key, row.date)
+  }
+  return dates
 }
 
 /** The record without the rows from before a day ("2026-09-01"), for the start of a school year. */

@@ -30,7 +30,7 @@ export function HeatMap(props: {
       <div className="choices">
         <Choice label="In order of" value={order} options={ORDERS} onChoose={setOrder} />
         <Checkbox
-          label="Show how likely"
+          label="Show how likely it is secure"
           checked={likely}
           onChange={(_, { checked }) => {
             setLikely(checked === true)
@@ -106,7 +106,11 @@ function Cell(props: {
         {words[status]}
         {byReach && ' †'}
       </span>
-      {likely && <span className="word">{Math.round(100 * probability)}% likely</span>}
+      {likely && (
+        <span className="word">
+          {Math.round(100 * probability)}% {words.secure}
+        </span>
+      )}
     </td>
   )
 }

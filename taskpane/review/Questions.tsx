@@ -57,6 +57,9 @@ function QuestionLine({ view, onShow }: { readonly view: QuestionView } & Showin
     counts.unreadable > 0 ? `${counts.unreadable} to look at` : '',
   ].filter((part) => part !== '')
   const [first] = commonest
+  const others = commonest
+    .slice(1)
+    .flatMap(({ answer: other, count }) => (count === first?.count ? other : []))
   const fault = faultOf(first?.fault ?? null)
   return (
     <>
@@ -85,8 +88,14 @@ function QuestionLine({ view, onShow }: { readonly view: QuestionView } & Showin
       <p className="quiet">{[type, ...gaps].join(', ')}</p>
       {first && first.count > 1 && (
         <p>
-          Most often wrong: <strong className="sum">{first.answer}</strong>, {counted(first.count, 'pupil')}.{' '}
-          {fault && <>Perhaps: {fault.sentence}</>}
+          Most often wrong: <strong className="sum">{first.answer}</strong>
+          {others.length > 0 && `, as often as ${others.join(', ')}`}, {counted(first.count, 'pupil')}
+          {others.length > 0 && ' each'}.{' '}
+          {fault && (
+            <>
+              Perhaps{others.length > 0 && `, for ${first.answer}`}: {fault.sentence}
+            </>
+          )}
         </p>
       )}
       {missed.length > 0 && (

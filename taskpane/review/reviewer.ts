@@ -4,7 +4,7 @@ import { OWN_SHEET } from '../../src/marksheet/find'
 import type { Area } from '../../src/marksheet/matrix'
 import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
 import type { PrintedSheet } from '../../src/marksheet/pupilReport'
-import { recordRows, sameNames, type SameName } from '../../src/marksheet/record'
+import { daysKept, recordRows, sameNames, type SameName } from '../../src/marksheet/record'
 import { reviewMarksheet, type Review } from '../../src/marksheet/review'
 import { SHARED_NAME, type InPlaceOfNames } from '../../src/marksheet/share'
 import { perform, type Done } from '../../src/office/edit'
@@ -31,6 +31,7 @@ import { counted } from '../common/words'
 import { lookAt } from '../mark/actions'
 import { sharedMarker } from '../mark/marker'
 import type { Runner } from '../runner'
+import { dayInWords } from './day'
 
 /** A sheet as Review sees it. */
 export interface SheetView {
@@ -102,8 +103,14 @@ export class Reviewer extends Store<ReviewerState> {
       const rows = reviews.flatMap((review, index) =>
         recordRows(countingOnly(review, index, counting), { date, class: className }),
       )
-      const done = await addToRecordSheet(await readRecordSheet(reading.sheets, work), rows, work)
-      this.runner.say(`${reading.name} is in Record: ${counted(rows.length, 'answer')}.`)
+      const record = await readRecordSheet(reading.sheets, work)
+      const days = daysKept(record.rows, rows).map(dayInWords)
+      const done = await addToRecordSheet(record, rows, work)
+      this.runner.say(
+        days.length === 0
+          ? `${reading.name} is in Record: ${counted(rows.length, 'answer')}.`
+          : `${reading.name} was in Record already, under ${days.join(' and ')}: its answers are brought up to date there, and the day stays.`,
+      )
       return done
     })
   }

@@ -80,6 +80,16 @@ describe('the command line', () => {
     expect(out).toMatch(/^Daisy Mensah +9 of 9 +M15$/m)
   })
 
+  it('ends quietly where its reader wants no more', async () => {
+    const command = `"${process.execPath}" --import tsx src/files/cli.ts "${pathOf('heron-notes.xlsx')}" --json | head -c 10; exit \${PIPESTATUS[0]}`
+    const { code, err } = await new Promise<Omit<Run, 'out'>>((resolve) => {
+      execFile('bash', ['-c', command], (error, _, stderr) => {
+        resolve({ code: typeof error?.code === 'number' ? error.code : 0, err: stderr })
+      })
+    })
+    expect([code, err]).toEqual([0, ''])
+  })
+
   it('saves a marked copy and leaves the workbook itself as it is', async () => {
     const [before, copy] = [await readFile(pathOf('wren-across.xlsx')), join(folder, 'copy.xlsx')]
     expect((await mark(pathOf('wren-across.xlsx'), '--out', copy)).code).toBe(0)

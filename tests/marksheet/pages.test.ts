@@ -37,6 +37,22 @@ describe('a pupil’s own report', () => {
     expect(report.next?.work.questions.length).toBe(5)
   })
 
+  it('does not call answers too few where there are enough and none is right', () => {
+    const [cole, away] = review({
+      name: 'Week',
+      values: [
+        ['Name', '874 − 523', '965 − 342', '932 − 457', '605 − 338'],
+        ['Cole B', 1, 2, 3, 4],
+        ['Dee A', 351, '', '', ''],
+      ],
+    }).flatMap(({ pupils }) => pupils)
+    if (!cole || !away) throw new Error('two pupils')
+    const pageOf = ({ name, judgement }: typeof cole) =>
+      textOf(planReports([pupilReport(name, judgement, wish)], '6 November 2026').table.rows)
+    expect(pageOf(cole)).toContain('I can do this | This is still being learnt: what comes next is below.')
+    expect(pageOf(away)).toContain('I can do this | Not enough answers yet to say what is secure.')
+  })
+
   it('has nothing next where everything is secure', () => {
     expect(pupilReport(bryn.name, bryn.judgement, wish).next).toBeNull()
   })

@@ -4,6 +4,7 @@ import {
   addToLines,
   addToRecord,
   clearBefore,
+  daysKept,
   historiesIn,
   judgeHistory,
   linesOf,
@@ -73,6 +74,11 @@ describe('the record', () => {
     const record = addToRecord(addToRecord([], first), again)
     expect(record.length).toBe(8)
     expect(record.every(({ date }) => date === DATES[0])).toBe(true)
+    expect(daysKept(record, again)).toEqual([DATES[0]])
+    expect(daysKept([], again)).toEqual([])
+    expect(
+      daysKept(record, recordRows(week(1, { 'Amina K': 1 }), { date: '2026-12-01', class: 'Kingfisher' })),
+    ).toEqual([])
     expect(record.filter(({ outcome }) => outcome === 'correct').length).toBe(6)
     const other = recordRows(
       { ...week(1, { 'Amina K': 4 }), sheet: 'Week 1' },
