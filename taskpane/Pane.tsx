@@ -2,15 +2,18 @@ import { Button, FluentProvider } from '@fluentui/react-components'
 import {
   lazy,
   Suspense,
+  useEffect,
   useRef,
   useState,
   useSyncExternalStore,
   type ComponentType,
   type ReactElement,
 } from 'react'
-import { AREAS, FIRST_AREA, type AreaEntry } from './areas'
+import { AREAS, type AreaEntry } from './areas'
 import { GEAR } from './common/icons'
 import { LoadGuard } from './common/LoadGuard'
+import { NAVIGATION } from './common/navigation'
+import { useStore } from './common/pane'
 import { StatusBar } from './StatusBar'
 import { Tabs } from './Tabs'
 import { isDark, THEMES, watchTheme } from './theme'
@@ -26,15 +29,20 @@ const SettingsPage = lazy(async () => ({
 /** The pane: a tab for each area, the area that is open, and the status line. An area that was opened keeps its state. */
 export function Pane(): ReactElement {
   const dark = useSyncExternalStore(watchTheme, isDark)
-  const [open, setOpen] = useState(FIRST_AREA)
+  const { open, toModel } = useStore(NAVIGATION)
   const [visited, setVisited] = useState<readonly string[]>([open])
+  if (!visited.includes(open)) setVisited([...visited, open])
   const [setting, setSetting] = useState(false)
   const gear = useRef<HTMLButtonElement>(null)
   const show = (id: string) => {
     setSetting(false)
-    setOpen(id)
-    setVisited((ids) => (ids.includes(id) ? ids : [...ids, id]))
+    NAVIGATION.show(id)
   }
+  useEffect(() => {
+    if (toModel === null) return
+    document.querySelector('.pane > main')?.scrollTo({ top: 0 })
+    document.getElementById(`tab-${NAVIGATION.state().open}`)?.focus()
+  }, [toModel])
   return (
     <FluentProvider theme={dark ? THEMES.dark : THEMES.light} className={dark ? 'pane dark' : 'pane'}>
       <header>

@@ -4,8 +4,9 @@ import type { Question } from '../../src/arithmetic/question'
 import { wrongAnswers } from '../../src/lesson/model/wentWrong'
 import { Card } from '../common/Card'
 import { CELLS, PICTURE, SCREEN, SELECT } from '../common/icons'
+import { NAVIGATION } from '../common/navigation'
 import { useBusy, useRunner, useStore } from '../common/pane'
-import { takenSentence } from '../common/taken'
+import { WriteOver } from '../common/WriteOver'
 import { isDark } from '../theme'
 import { Modeller, type ModellerState } from './modeller'
 import { Player } from './Player'
@@ -17,6 +18,10 @@ export function ModelArea(): ReactElement {
   const runner = useRunner()
   const [modeller] = useState(() => new Modeller(runner))
   const state = useStore(modeller)
+  const { toModel } = useStore(NAVIGATION)
+  useEffect(() => {
+    if (toModel) modeller.show(toModel.question, toModel.fault)
+  }, [modeller, toModel])
   useEffect(
     () => () => {
       void modeller.follow(false)
@@ -97,14 +102,14 @@ function Asking({ modeller, state: { text, problem, following } }: Parts) {
   )
 }
 
-function WentWrong({ modeller, state: { fault }, question }: AboutQuestion) {
+function WentWrong({ modeller, state: { fault, comparing }, question }: AboutQuestion) {
   const wrong = wrongAnswers(question)
   const chosen = wrong.find((each) => each.fault.id === fault)
   if (wrong.length === 0) return <p>None of the common faults leads to a wrong answer to this question.</p>
   return (
     <>
       <FaultChoice wrong={wrong} chosen={chosen?.fault.id ?? null} onChoose={modeller.chooseFault} />
-      {chosen && <Compared question={question} wrong={chosen} />}
+      {chosen && <Compared question={question} wrong={chosen} step={comparing} onStep={modeller.compare} />}
     </>
   )
 }
@@ -133,15 +138,11 @@ function Elsewhere({ modeller, state: { step, asked }, question }: AboutQuestion
         </Button>
       </div>
       {asked && (
-        <div className="taken" role="alert">
-          <p>{takenSentence(asked)}</p>
-          <div className="buttons">
-            <Button disabled={busy} onClick={() => void modeller.answer(true)}>
-              Write over
-            </Button>
-            <Button onClick={() => void modeller.answer(false)}>Leave the cells alone</Button>
-          </div>
-        </div>
+        <WriteOver
+          sheet={asked.sheet}
+          taken={asked.taken.map((address) => ({ address }))}
+          onAnswer={(over) => void modeller.answer(over)}
+        />
       )}
     </>
   )

@@ -5,28 +5,28 @@ import { stepsOf } from '../../src/arithmetic/steps'
 import { wrongAnswers } from '../../src/lesson/model/wentWrong'
 import { THEMES } from '../theme'
 import { Player } from './Player'
-import { stepByKey } from './playing'
+import { steppingByKeys } from './playing'
 import type { ProjectedQuestion } from './projected'
 import './projector.css'
-import { Compared } from './WentWrong'
+import { Compared, COMPARING_STEPS } from './WentWrong'
 
-/** A question and its model for the whole class; where a fault was chosen, the faulty working can be shown beside the right one. */
+/** A question and its model for the whole class; where a fault was chosen, a working with it can be shown, and where it goes wrong. */
 export function Projector({ shown }: { readonly shown: ProjectedQuestion }): ReactElement {
   const { question, fault, isDark } = shown
   const [step, setStep] = useState(shown.step)
-  const [comparing, setComparing] = useState(false)
+  const [comparing, setComparing] = useState<number | null>(null)
   const wrong = wrongAnswers(question).find((each) => each.fault.id === fault)
-  const count = stepsOf(question).length
+  const [at, count, onStep] =
+    comparing === null
+      ? [step, stepsOf(question).length, setStep]
+      : [comparing, COMPARING_STEPS, setComparing]
   useEffect(() => {
-    const byKey = (event: KeyboardEvent) => {
-      if (event.altKey || event.ctrlKey || event.metaKey || event.defaultPrevented) return
-      setStep((now) => stepByKey(event.key, now, count) ?? now)
-    }
+    const byKey = steppingByKeys(at, count, onStep)
     window.addEventListener('keydown', byKey)
     return () => {
       window.removeEventListener('keydown', byKey)
     }
-  }, [count])
+  }, [at, count, onStep])
   return (
     <FluentProvider
       theme={isDark ? THEMES.dark : THEMES.light}
@@ -37,16 +37,16 @@ export function Projector({ shown }: { readonly shown: ProjectedQuestion }): Rea
         {wrong && (
           <Switch
             label="What went wrong here?"
-            checked={comparing}
+            checked={comparing !== null}
             onChange={(_, { checked }) => {
-              setComparing(checked)
+              setComparing(checked ? 0 : null)
             }}
           />
         )}
       </header>
       <main>
-        {wrong && comparing ? (
-          <Compared question={question} wrong={wrong} />
+        {wrong && comparing !== null ? (
+          <Compared question={question} wrong={wrong} step={comparing} onStep={setComparing} />
         ) : (
           <Player question={question} step={step} onStep={setStep} />
         )}

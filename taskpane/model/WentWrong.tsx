@@ -5,8 +5,11 @@ import { workOut } from '../../src/arithmetic/columns'
 import { amountText, printQuestion, type Question } from '../../src/arithmetic/question'
 import { stepsOf } from '../../src/arithmetic/steps'
 import { paperAfter, paperWith } from '../../src/lesson/model/paper'
-import type { WrongAnswer } from '../../src/lesson/model/wentWrong'
+import { mistakeIn, type WrongAnswer } from '../../src/lesson/model/wentWrong'
+import { BACK, NEXT } from '../common/icons'
 import { PaperDrawing } from './PaperDrawing'
+import { steppingByKeys } from './playing'
+import { StepButton } from './StepButton'
 
 /** The choice among the faults that lead to a wrong answer to a question, each with that answer. */
 export function FaultChoice(props: {
@@ -34,41 +37,91 @@ export function FaultChoice(props: {
   )
 }
 
-/** The faulty working beside the right one, what the pupil does, and one thing that helps. */
-export function Compared({
-  question,
-  wrong,
-}: {
+/** How often a working with a mistake is stepped forward: to the place of the mistake, then to the right working. */
+export const COMPARING_STEPS = 2
+
+/**
+ * A working with a mistake, in steps, so that it can be looked for: alone; with the place where it goes wrong and what is done there;
+ * beside the right working, with one thing that helps. Buttons, arrow keys, Home and End lead through the steps.
+ */
+export function Compared(props: {
   readonly question: Question
   readonly wrong: WrongAnswer
+  readonly step: number
+  readonly onStep: (step: number) => void
 }): ReactElement {
+  const { question, wrong, step, onStep } = props
   const { fault, answer } = wrong
   const text = printQuestion(question)
-  const right = amountText(workOut(question.calculation).answer, question.unit)
+  const mistake = mistakeIn(fault, question)
+  const isFound = step > 0
+  const isRighted = step === COMPARING_STEPS
+  const stepping = { step, count: COMPARING_STEPS, onStep }
   return (
-    <div className="compared">
+    <div
+      className="compared"
+      role="group"
+      aria-label={`${text}, a working with a mistake`}
+      onKeyDown={steppingByKeys(step, COMPARING_STEPS, onStep)}
+    >
       <div className="papers">
-        <figure className="wrong-way">
+        <figure className={isFound ? 'wrong-way' : 'unknown-way'}>
           <figcaption>
-            <span aria-hidden="true">✗ </span>What the pupil did: <strong>{answer}</strong>
-          </figcaption>
-          <PaperDrawing paper={paperWith(fault, question)} title={`${text}, worked wrongly`} />
-        </figure>
-        <figure className="right-way">
-          <figcaption>
-            <span aria-hidden="true">✓ </span>The written method: <strong>{right}</strong>
+            {isFound ? (
+              <>
+                <span aria-hidden="true">✗ </span>With this fault: <strong>{answer}</strong>
+              </>
+            ) : (
+              'A working with a mistake. Where is it?'
+            )}
           </figcaption>
           <PaperDrawing
-            paper={paperAfter(question, stepsOf(question).length)}
-            title={`${text}, worked rightly`}
+            paper={{ ...paperWith(fault, question), current: isFound ? mistake.place : null }}
+            title={`${text}, a working with a mistake`}
           />
         </figure>
+        {isRighted && <Righted question={question} />}
       </div>
-      <p>{fault.sentence}</p>
-      <p>
-        <strong>What helps: </strong>
-        {fault.help}
-      </p>
+      <div className="line">
+        <div className="explained" role="status" aria-atomic="false">
+          {isFound && (
+            <p>
+              {mistake.say} {fault.sentence}
+            </p>
+          )}
+          {isRighted && (
+            <p>
+              <strong>What helps: </strong>
+              {fault.help}
+            </p>
+          )}
+        </div>
+        <div className="buttons">
+          <StepButton label="Back a step" icon={BACK} keyName="ArrowLeft" {...stepping} />
+          <StepButton
+            label={isFound ? 'Show the right working' : 'Show where'}
+            icon={NEXT}
+            keyName="ArrowRight"
+            primary
+            {...stepping}
+          />
+        </div>
+      </div>
     </div>
+  )
+}
+
+function Righted({ question }: { readonly question: Question }) {
+  const right = amountText(workOut(question.calculation).answer, question.unit)
+  return (
+    <figure className="right-way">
+      <figcaption>
+        <span aria-hidden="true">✓ </span>The written method: <strong>{right}</strong>
+      </figcaption>
+      <PaperDrawing
+        paper={paperAfter(question, stepsOf(question).length)}
+        title={`${printQuestion(question)}, worked rightly`}
+      />
+    </figure>
   )
 }

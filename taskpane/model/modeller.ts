@@ -3,7 +3,7 @@ import { printQuestion, readQuestion, type Question } from '../../src/arithmetic
 import { problemOf } from '../../src/office/errors'
 import { insertLayout, layoutPlace, type LayoutPlace } from '../../src/office/modelCells'
 import { insertPicture, type Picture } from '../../src/office/modelPicture'
-import { selectedQuestion, type CellQuestion } from '../../src/office/modelQuestion'
+import { selectedQuestion } from '../../src/office/modelQuestion'
 import { watchSelection } from '../../src/office/watch'
 import { Store } from '../common/store'
 import type { Runner } from '../runner'
@@ -19,13 +19,16 @@ export interface ModellerState {
   readonly question: Question | null
   /** How many steps are done. */
   readonly step: number
-  /** The fault whose working is shown beside the right one. */
+  /** The fault whose working is shown, and how far it is compared with the right one. */
   readonly fault: FaultId | null
+  readonly comparing: number
   /** Whether the question follows the selected cell. */
   readonly following: boolean
   /** Where the layout is to go, where cells there are not empty and the teacher is asked. */
   readonly asked: LayoutPlace | null
 }
+
+const NOTHING_SHOWN = { question: null, step: 0, fault: null, comparing: 0, asked: null }
 
 /** What the buttons of the Model area do. */
 export class Modeller extends Store<ModellerState> {
@@ -33,18 +36,26 @@ export class Modeller extends Store<ModellerState> {
   #looks = 0
 
   constructor(private readonly runner: Runner) {
-    super({ text: '', problem: null, question: null, step: 0, fault: null, following: false, asked: null })
+    super({ text: '', problem: null, following: false, ...NOTHING_SHOWN })
   }
 
   readonly type = (text: string): void => {
     this.set({ text, problem: null })
   }
 
-  /** Reads what is typed; the model of the last question stays where it is none. */
+  /** Reads what is typed; nothing is shown where it is no question. */
   readonly read = (): void => {
     const reading = readQuestion(this.state().text)
-    if ('problem' in reading) this.set({ problem: reading.problem })
-    else this.#show(reading.question, null)
+    if ('problem' in reading) this.set({ problem: reading.problem, ...NOTHING_SHOWN })
+    else this.show(reading.question, null)
+  }
+
+  /** Shows a question and, where there is one, a working with a fault. The step is kept where the question is shown already. */
+  readonly show = (question: Question, fault: FaultId | null): void => {
+    const text = printQuestion(question)
+    const { question: before, step } = this.state()
+    const isSame = before !== null && printQuestion(before) === text
+    this.set({ ...NOTHING_SHOWN, text, problem: null, question, fault, step: isSame ? step : 0 })
   }
 
   readonly goTo = (step: number): void => {
@@ -52,13 +63,17 @@ export class Modeller extends Store<ModellerState> {
   }
 
   readonly chooseFault = (fault: FaultId | null): void => {
-    this.set({ fault })
+    this.set({ fault, comparing: 0 })
+  }
+
+  readonly compare = (comparing: number): void => {
+    this.set({ comparing })
   }
 
   /** Takes the question of the selected cell. */
   readonly takeSelected = async (): Promise<void> => {
     const found = await this.runner.run('Reading the selected cell', selectedQuestion)
-    if (found) this.#take(found)
+    if (found) this.show(found.question, found.fault)
   }
 
   /** Follows the selected cell, or no longer. Cells without a question leave the model as it is. */
@@ -131,21 +146,10 @@ export class Modeller extends Store<ModellerState> {
     const look = ++this.#looks
     try {
       const found = await selectedQuestion()
-      if (look === this.#looks && this.state().following) this.#take(found)
+      if (look === this.#looks && this.state().following) this.show(found.question, found.fault)
     } catch (error) {
       const { cause } = problemOf(error)
       if (cause !== undefined) this.runner.tell(error)
     }
-  }
-
-  #take({ question, fault }: CellQuestion): void {
-    this.#show(question, fault)
-  }
-
-  #show(question: Question, fault: FaultId | null): void {
-    const text = printQuestion(question)
-    const { question: before } = this.state()
-    const isSame = before !== null && printQuestion(before) === text
-    this.set({ text, problem: null, question, fault, asked: null, ...(isSame ? {} : { step: 0 }) })
   }
 }

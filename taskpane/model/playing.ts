@@ -1,11 +1,26 @@
 import { printQuestion, type Question } from '../../src/arithmetic/question'
 import { stepsOf } from '../../src/arithmetic/steps'
-import { strategyFor } from '../../src/arithmetic/strategy'
+import { strategyFor, type StrategyName } from '../../src/arithmetic/strategy'
+
+/** How a way that needs no columns is brought up. */
+const WITHOUT_COLUMNS: Readonly<Record<Exclude<StrategyName, 'written method'>, string>> = {
+  'count on': 'Without columns you could count on.',
+  'count back': 'Without columns you could count back.',
+  'round and adjust': 'Without columns you could round and adjust.',
+}
 
 /** What is said after the first n steps: the sentence of the last one; before the first, how the question could be tackled. */
 export function saidAfter(question: Question, n: number): string {
-  const step = stepsOf(question)[n - 1]
-  return step?.say ?? `${printQuestion(question)}: how shall we do this? ${strategyFor(question).reason}`
+  return (
+    stepsOf(question)[n - 1]?.say ?? `${printQuestion(question)}: how shall we do this? ${waysTo(question)}`
+  )
+}
+
+/** The way that suits a question, told from the written method, which is the one that the steps show. */
+function waysTo(question: Question): string {
+  const { name, reason } = strategyFor(question)
+  if (name === 'written method') return reason
+  return `${WITHOUT_COLUMNS[name]} ${reason} The steps that follow show another way: the written method.`
 }
 
 /** The step that a key leads to, of `count` steps; null for other keys. */
@@ -14,4 +29,25 @@ export function stepByKey(key: string, step: number, count: number): number | nu
   if (key === 'ArrowLeft') return Math.max(step - 1, 0)
   if (key === 'Home') return 0
   return key === 'End' ? count : null
+}
+
+/** Of a key that was pressed, in React or outside. */
+type KeyPress = Pick<
+  KeyboardEvent,
+  'key' | 'altKey' | 'ctrlKey' | 'metaKey' | 'defaultPrevented' | 'preventDefault' | 'stopPropagation'
+>
+
+/** Leads through `count` steps by keys; other keys, and those that something else has acted on, are left alone. */
+export function steppingByKeys(
+  step: number,
+  count: number,
+  onStep: (step: number) => void,
+): (press: KeyPress) => void {
+  return (press) => {
+    const to = stepByKey(press.key, step, count)
+    if (to === null || press.altKey || press.ctrlKey || press.metaKey || press.defaultPrevented) return
+    press.preventDefault()
+    press.stopPropagation()
+    onStep(to)
+  }
 }

@@ -1,9 +1,11 @@
 import { Button } from '@fluentui/react-components'
-import type { ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { printQuestion, type Question } from '../../src/arithmetic/question'
 import type { FaultId } from '../../src/answers/faults'
-import { wrongAnswers } from '../../src/lesson/model/wentWrong'
+import { wrongAnswers, type WrongAnswer } from '../../src/lesson/model/wentWrong'
 import type { GroupWork } from '../../src/marksheet/needs'
+import { PEN } from '../common/icons'
+import { NAVIGATION, type ToModel } from '../common/navigation'
 import { useBusy } from '../common/pane'
 import { Compared } from '../model/WentWrong'
 import '../model/model.css'
@@ -64,21 +66,45 @@ export function Work(props: {
       <h4>Next set</h4>
       <QuestionSet questions={questions} whose={whose} onWrite={onWrite} />
       {example && (
-        <details>
-          <summary>
-            Example to model: <span className="sum">{example.text}</span>
-          </summary>
-          {wrong ? (
-            <Compared question={example.question} wrong={wrong} />
-          ) : (
-            <ol className="steps">
-              {example.steps.map((say) => (
-                <li key={say}>{say}</li>
-              ))}
-            </ol>
-          )}
-        </details>
+        <>
+          <details>
+            <summary>
+              Example to model: <span className="sum">{example.text}</span>
+            </summary>
+            {wrong ? (
+              <Comparison key={example.text} question={example.question} wrong={wrong} />
+            ) : (
+              <ol className="steps">
+                {example.steps.map((say) => (
+                  <li key={say}>{say}</li>
+                ))}
+              </ol>
+            )}
+          </details>
+          <ModelIt question={example.question} fault={wrong?.fault.id ?? null} />
+        </>
       )}
     </>
+  )
+}
+
+function Comparison({ question, wrong }: { readonly question: Question; readonly wrong: WrongAnswer }) {
+  const [step, setStep] = useState(0)
+  return <Compared question={question} wrong={wrong} step={step} onStep={setStep} />
+}
+
+/** Opens Model with a question and, where there is one, a working with a fault. */
+export function ModelIt({ question, fault }: ToModel): ReactElement {
+  return (
+    <Button
+      size="small"
+      icon={PEN}
+      aria-label={`Model it: ${printQuestion(question)}`}
+      onClick={() => {
+        NAVIGATION.model({ question, fault })
+      }}
+    >
+      Model it
+    </Button>
   )
 }

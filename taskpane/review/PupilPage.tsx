@@ -11,7 +11,7 @@ import { BACK } from '../common/icons'
 import { useBusy } from '../common/pane'
 import { dayInWords } from './day'
 import { statusClass } from './HeatMap'
-import { QuestionSet, type OnWrite } from './NextSet'
+import { ModelIt, QuestionSet, type OnWrite } from './NextSet'
 import { occasionLines, type Person } from './people'
 import { Reason } from '../common/Reason'
 
@@ -138,6 +138,7 @@ function Report(props: {
                 For example{' '}
                 <strong className="sum">{`${next.work.example.text} = ${next.work.example.answer}`}</strong>
               </p>
+              <ModelIt question={next.work.example.question} fault={null} />
               <QuestionSet questions={next.work.questions} whose={person.name} onWrite={onWrite} />
             </>
           )}

@@ -4,8 +4,8 @@ import { areaAddress } from '../../src/marksheet/matrix'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
 import { useBusy } from '../common/pane'
-import { takenSentence } from '../common/taken'
 import { counted } from '../common/words'
+import { WriteOver } from '../common/WriteOver'
 import type { Pupils, Setter, SetterState } from './setter'
 
 /** Takes the set to the workbook: as a whole marksheet for a list of names, or the questions alone. */
@@ -34,7 +34,7 @@ export function WriteCard(props: { readonly setter: Setter; readonly state: Sett
           Write down
         </Button>
       </div>
-      {asked && <Asked setter={setter} target={asked.target} />}
+      {asked && <WriteOver {...asked.target} onAnswer={(over) => void setter.answer(over)} />}
       <Checkbox
         label="Answers on the sheet Answer key"
         checked={withKey}
@@ -46,35 +46,7 @@ export function WriteCard(props: { readonly setter: Setter; readonly state: Sett
   )
 }
 
-function namesFound({ list: { names, area }, sheet }: Pupils): string {
+/** How many names were found, and where. */
+export function namesFound({ list: { names, area }, sheet }: Pupils): string {
   return `${counted(names.length, 'name')} in ${sheet}, ${areaAddress(area)}.`
-}
-
-function Asked({
-  setter,
-  target,
-}: {
-  readonly setter: Setter
-  readonly target: NonNullable<SetterState['asked']>['target']
-}) {
-  const busy = useBusy()
-  const taken = target.taken.map(({ address }) => address)
-  return (
-    <div className="taken asked" role="alert">
-      <p>{takenSentence({ ...target, taken })}</p>
-      <ul>
-        {target.taken.slice(0, 6).map(({ address, value }) => (
-          <li key={address}>
-            {address}: “{String(value)}”
-          </li>
-        ))}
-      </ul>
-      <div className="buttons">
-        <Button disabled={busy} onClick={() => void setter.answer(true)}>
-          Write over
-        </Button>
-        <Button onClick={() => void setter.answer(false)}>Leave them</Button>
-      </div>
-    </div>
-  )
 }

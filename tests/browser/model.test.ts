@@ -26,6 +26,15 @@ const select = (page: Page, address: string) =>
     window.columnwiseBench?.bench.select('Kingfisher', cell)
   }, address)
 
+/** Whether an element of the pane lies wholly in the part of it that is seen. */
+const isInSight = ({ pane }: Stage, selector: string) =>
+  pane.evaluate((wanted) => {
+    const [box, main] = [document.querySelector(wanted), document.querySelector('main')]
+    if (!box || !main) return false
+    const [inner, outer] = [box.getBoundingClientRect(), main.getBoundingClientRect()]
+    return inner.top >= outer.top && inner.bottom <= outer.bottom
+  }, selector)
+
 describe('a question step by step', () => {
   it('is stepped by buttons and keys, each step with its spoken line, announced', async () => {
     const stage = await modelOf('52 - 17')
@@ -63,29 +72,95 @@ describe('a question step by step', () => {
     await page.close()
   })
 
-  it('says in a sentence why a text is no question', async () => {
+  it('says in a sentence why a text is no question, and shows no working with it', async () => {
     const stage = await modelOf('52 - 17')
     await stage.pane.getByLabel('An addition or subtraction').fill('17 - 52')
     await button(stage, 'Show').click()
     await stage.pane.getByText('The number taken away is greater than the number it is taken from.').waitFor()
+    expect(await stage.pane.locator('svg.paper').count()).toBe(0)
     await stage.page.close()
   })
 })
 
 describe('what went wrong', () => {
-  it('shows the faulty working, the right one, what the pupil does and what helps', async () => {
+  it('shows a working with a mistake alone, then where it is, then the right one and what helps', async () => {
     const stage = await modelOf('305 - 128', { width: 320 })
     const { pane, page } = stage
     await pane
       .getByLabel('The pupil’s answer')
       .selectOption({ label: '187: Exchanges through a 0 but leaves it as 10, not 9.' })
-    const papers = pane.locator('.compared svg')
-    expect(await papers.count()).toBe(2)
+    const compared = pane.locator('.compared')
+    const papers = compared.locator('svg.paper')
+    const heard = () => compared.getByRole('status').innerText()
+    await compared.getByText('A working with a mistake. Where is it?').waitFor()
+    expect(await papers.count()).toBe(1)
     expect(await papers.nth(0).getAttribute('aria-label')).toContain('Answer: 1, 8, 7.')
+    expect([await heard(), await papers.locator('.current').count()]).toEqual(['', 0])
+    await button(stage, 'Show where').click()
+    expect(await heard()).toBe(
+      'It first goes wrong in the tens. Exchanges through a 0 but leaves it as 10, not 9.',
+    )
+    expect(await compared.locator('figcaption').allInnerTexts()).toEqual(['✗ With this fault: 187'])
+    expect(await papers.locator('.current').count()).toBe(1)
+    await page.keyboard.press('ArrowRight')
+    expect(await heard()).toContain('What helps: Exchange in two steps, crossing out in each')
     expect(await papers.nth(1).getAttribute('aria-label')).toContain('Answer: 1, 7, 7.')
-    await pane.getByText('Exchange in two steps, crossing out in each').waitFor()
     const [wrong, right] = [await papers.nth(0).boundingBox(), await papers.nth(1).boundingBox()]
     expect(right?.y).toBeGreaterThan((wrong?.y ?? 0) + (wrong?.height ?? 0))
+    await page.keyboard.press('Home')
+    expect(await papers.count()).toBe(1)
+    expect(await pane.getByText(/the pupil did/i).count()).toBe(0)
+    expectQuiet(stage)
+    await page.close()
+  })
+})
+
+describe('from Review', () => {
+  const isOnTab = ({ pane }: Stage) =>
+    pane
+      .getByRole('tab', { name: 'Model' })
+      .evaluate((tab) => tab === document.activeElement && tab.getAttribute('aria-selected') === 'true')
+
+  it('an example against a fault opens in Model with that fault, ready for the large window', async () => {
+    const stage = await openStage({ width: 320 })
+    const { pane, page } = stage
+    await pane.getByRole('tab', { name: 'Review' }).click()
+    await pane.getByRole('tab', { name: 'Why', exact: true }).click()
+    const group = pane.locator('.group').first()
+    const text = await group.locator('summary .sum').innerText()
+    await group.getByRole('button', { name: `Model it: ${text}` }).click()
+    await pane.getByRole('group', { name: `${text}, step by step` }).waitFor()
+    await expect.poll(() => isOnTab(stage)).toBe(true)
+    expect(await pane.locator('main').evaluate((main) => main.scrollTop)).toBe(0)
+    expect(await pane.getByLabel('The pupil’s answer').inputValue()).toBe('takes-smaller-from-larger')
+    const opening = page.waitForEvent('popup')
+    await button(stage, 'Large window').click()
+    const projector = await opening
+    await projector.getByRole('heading', { name: text }).waitFor()
+    await projector.getByRole('switch', { name: 'What went wrong here?' }).waitFor()
+    await projector.close()
+    expectQuiet(stage)
+    await page.close()
+  })
+
+  it('so do the examples of a group and of a pupil, without a fault, in place of the one before', async () => {
+    const stage = await openStage()
+    const { pane, page } = stage
+    const models = async () => {
+      const model = pane.getByRole('button', { name: /^Model it/ }).first()
+      const text = ((await model.getAttribute('aria-label')) ?? '').replace('Model it: ', '')
+      await model.click()
+      await pane.getByRole('group', { name: `${text}, step by step` }).waitFor()
+      await expect.poll(() => isOnTab(stage)).toBe(true)
+      expect(await pane.getByLabel('The pupil’s answer').inputValue()).toBe('')
+      await pane.getByRole('tab', { name: 'Review' }).click()
+    }
+    await pane.getByRole('tab', { name: 'Review' }).click()
+    await pane.getByRole('tab', { name: 'Groups', exact: true }).click()
+    await models()
+    await pane.getByRole('tab', { name: 'Pupils', exact: true }).click()
+    await button(stage, 'Bertie Lowe').click()
+    await models()
     expectQuiet(stage)
     await page.close()
   })
@@ -99,7 +174,10 @@ describe('into the sheet', () => {
     const before = await valueAt(page, 2, 0)
     await button(stage, 'Finished layout into cells').click()
     await pane.getByText(/^Cells A3, .* on Kingfisher are not empty\. Write over them\?$/).waitFor()
-    await button(stage, 'Leave the cells alone').click()
+    const asking = pane.locator('.write-over')
+    expect(await asking.evaluate((box) => box === document.activeElement)).toBe(true)
+    await expect.poll(() => isInSight(stage, '.write-over')).toBe(true)
+    await button(stage, 'Leave them').click()
     expect(await valueAt(page, 2, 0)).toBe(before)
     await select(page, 'P5')
     await button(stage, 'Finished layout into cells').click()
@@ -194,6 +272,14 @@ describe('the large window', () => {
     await projector.keyboard.press('End')
     expect(await projector.locator('svg.paper').getAttribute('aria-label')).toContain('Answer: 1, 7, 7.')
     await projector.getByRole('switch', { name: 'What went wrong here?' }).click()
+    await projector.getByText('A working with a mistake. Where is it?').waitFor()
+    expect(await projector.locator('svg.paper').count()).toBe(1)
+    expect(await projector.locator('body').innerText()).not.toMatch(/Turns a 0 into 9|What helps/)
+    await projector.keyboard.press('ArrowRight')
+    await projector.getByText('It first goes wrong in the tens. Turns a 0 into 9').waitFor()
+    expect(await axeProblems(projector.mainFrame())).toEqual([])
+    await projector.keyboard.press('ArrowRight')
+    await projector.getByText('What helps:').waitFor()
     expect(await projector.locator('svg.paper').count()).toBe(2)
     expect(await axeProblems(projector.mainFrame())).toEqual([])
     expect(await projector.locator('body').innerText()).not.toMatch(/Amira|Patel|Kingfisher/)

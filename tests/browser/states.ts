@@ -125,6 +125,8 @@ const MODEL: readonly State[] = [
     open: async (stage) => {
       await button(stage, 'Whole answer').click()
       await stage.pane.getByLabel('The pupil’s answer').selectOption({ index: 1 })
+      await button(stage, 'Show where').click()
+      await button(stage, 'Show the right working').click()
     },
   },
   {
@@ -141,6 +143,8 @@ const MODEL: readonly State[] = [
     window: async (stage) => {
       const window = await windowFrom(stage, 'Large window')
       await window.getByRole('switch', { name: 'What went wrong here?' }).click()
+      await window.getByRole('button', { name: 'Show where' }).click()
+      await window.getByRole('button', { name: 'Show the right working' }).click()
       return window
     },
   },

@@ -1,6 +1,7 @@
-import { FAULTS, type Fault } from '../../answers/faults'
+import { FAULTS, workWith, type Fault, type WorkedColumn } from '../../answers/faults'
 import { workOut } from '../../arithmetic/columns'
 import { readNumeral, valueText } from '../../arithmetic/numeral'
+import { placeName } from '../../arithmetic/places'
 import { amountText, type Question } from '../../arithmetic/question'
 
 /** A fault that leads to a wrong answer to a question, and that answer as a pupil would write it. */
@@ -17,6 +18,29 @@ export function wrongAnswers(question: Question): WrongAnswer[] {
     if (answer === null || answer === valueText(right)) return []
     return [{ fault, answer: asWritten(answer, right.places, question) }]
   })
+}
+
+/** Where a working goes wrong: the column, null where it is none of them, and the sentence that says so. */
+export interface Mistake {
+  readonly place: number | null
+  readonly say: string
+}
+
+/** Where a working with a fault first departs from the written method: at the sign, in the setting out, or in a column. */
+export function mistakeIn(fault: Fault, { calculation }: Question): Mistake {
+  if (fault.moment === 'operation') return { place: null, say: 'It goes wrong at the sign.' }
+  if (fault.moment === 'lining up')
+    return { place: null, say: 'It goes wrong in the setting out, before the first column.' }
+  const right = workWith([], calculation)
+  const first = workWith([fault], calculation).find((column, index) => !isSame(column, right[index]))
+  if (!first) return { place: null, say: 'Nothing goes wrong in this question.' }
+  return { place: first.place, say: `It first goes wrong in the ${placeName(first.place)}.` }
+}
+
+function isSame(one: WorkedColumn, other: WorkedColumn | undefined): boolean {
+  return (
+    one.written === other?.written && one.carried === other.carried && one.marks.join() === other.marks.join()
+  )
 }
 
 /** With zeros behind, so that £8.60 is not written £8.6. */

@@ -1,9 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { FAULTS } from '../../../src/answers/faults'
+import { FAULTS, workWith } from '../../../src/answers/faults'
 import { workOut } from '../../../src/arithmetic/columns'
 import { valueText } from '../../../src/arithmetic/numeral'
-import { wrongAnswers } from '../../../src/lesson/model/wentWrong'
+import { mistakeIn, wrongAnswers } from '../../../src/lesson/model/wentWrong'
 import { asked, questions } from './arbitraries'
 
 const given = (text: string) =>
@@ -41,6 +41,58 @@ describe('what can have gone wrong with a question', () => {
           expect(fault.apply(question.calculation)).toBe(right)
       }),
       { numRuns: 100 },
+    )
+  })
+})
+
+const mistake = (text: string, id: string) => {
+  const question = asked(text)
+  const wrong = wrongAnswers(question).find(({ fault }) => fault.id === id)
+  return wrong && mistakeIn(wrong.fault, question)
+}
+
+describe('where a working goes wrong', () => {
+  // Read off the workings by hand: the first column from the right that is not as the written method has it.
+  it.each([
+    ['932 − 457', 'takes-smaller-from-larger', 0, 'ones'],
+    ['932 − 457', 'no-reduction', 1, 'tens'],
+    ['305 − 128', 'zero-left-as-ten', 1, 'tens'],
+    ['846 − 302', 'take-zero-gives-zero', 1, 'tens'],
+    ['7214 − 86', 'drops-unpaired-digits', 2, 'hundreds'],
+    ['467 + 258', 'drops-carried-ten', 1, 'tens'],
+    ['789 + 642', 'loses-last-ten', 2, 'hundreds'],
+    ['£7.25 − £1.30', 'take-zero-gives-zero', -2, 'hundredths'],
+  ])('%s, %s: in a column', (text, id, place, name) => {
+    expect(mistake(text, id)).toEqual({ place, say: `It first goes wrong in the ${name}.` })
+  })
+
+  it('is the sign or the setting out where these were taken wrongly', () => {
+    expect(mistake('467 + 258', 'wrong-operation')).toEqual({
+      place: null,
+      say: 'It goes wrong at the sign.',
+    })
+    expect(mistake('503 − 46', 'lines-up-left')).toEqual({
+      place: null,
+      say: 'It goes wrong in the setting out, before the first column.',
+    })
+  })
+
+  it('has everything to its right as taught, in any question that comes out wrong', () => {
+    fc.assert(
+      fc.property(questions, (question) => {
+        for (const { fault } of wrongAnswers(question)) {
+          const { place } = mistakeIn(fault, question)
+          expect(place === null).toBe(fault.moment === 'operation' || fault.moment === 'lining up')
+          if (place === null) continue
+          const before = (each: { readonly place: number }) => each.place < place
+          const [right, wrong] = [[], [fault]].map((faults) => workWith(faults, question.calculation))
+          expect(wrong?.filter(before)).toEqual(right?.filter(before))
+          expect(wrong?.find((each) => each.place === place)).not.toEqual(
+            right?.find((each) => each.place === place),
+          )
+        }
+      }),
+      { numRuns: 60 },
     )
   })
 })

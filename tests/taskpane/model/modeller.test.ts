@@ -4,6 +4,7 @@ import { stepsOf } from '../../../src/arithmetic/steps'
 import { startBench } from '../../../src/bench/node'
 import { Modeller } from '../../../taskpane/model/modeller'
 import { Runner } from '../../../taskpane/runner'
+import { asked as readable } from '../../lesson/model/arbitraries'
 
 const PIXEL =
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=='
@@ -34,7 +35,7 @@ describe('the question', () => {
     expect(shown()).toMatchObject({ text: '7,214 − 86', question: '7,214 − 86', step: 0, problem: null })
   })
 
-  it('that is none is told in a sentence, and the last model stays', async () => {
+  it('that is none is told in a sentence, and no other working is shown with it', async () => {
     const { modeller, shown } = await modelling()
     modeller.type('52 - 17')
     modeller.read()
@@ -42,10 +43,23 @@ describe('the question', () => {
     modeller.type('seventeen')
     modeller.read()
     expect(shown().problem).toMatch(/not an addition or subtraction/)
-    expect(shown()).toMatchObject({ question: '52 − 17', step: 3 })
+    expect(shown()).toMatchObject({ text: 'seventeen', question: null, step: 0, fault: null })
     modeller.type('86 - 7214')
     modeller.read()
     expect(shown().problem).toMatch(/greater than/)
+  })
+
+  it('shown from elsewhere comes with its fault, whose working begins at its first step', async () => {
+    const { modeller, shown } = await modelling()
+    const question = readable('305 − 128')
+    modeller.show(question, 'nine-for-free')
+    expect(shown()).toMatchObject({ text: '305 − 128', fault: 'nine-for-free', comparing: 0 })
+    modeller.compare(2)
+    modeller.chooseFault('zero-left-as-ten')
+    expect(shown()).toMatchObject({ fault: 'zero-left-as-ten', comparing: 0 })
+    modeller.compare(1)
+    modeller.show(question, null)
+    expect(shown()).toMatchObject({ fault: null, comparing: 0 })
   })
 
   it('of a wrong answer comes with the likeliest reason', async () => {

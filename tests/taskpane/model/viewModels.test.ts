@@ -1,11 +1,11 @@
 import fc from 'fast-check'
-import { describe, expect, it } from 'vitest'
+import { describe, expect, it, vi } from 'vitest'
 import { FAULTS } from '../../../src/answers/faults'
 import { printQuestion } from '../../../src/arithmetic/question'
 import { stepsOf } from '../../../src/arithmetic/steps'
 import { asked, questions } from '../../lesson/model/arbitraries'
 import { projectedIn, projectorAddress } from '../../../taskpane/model/projected'
-import { saidAfter, stepByKey } from '../../../taskpane/model/playing'
+import { saidAfter, stepByKey, steppingByKeys } from '../../../taskpane/model/playing'
 
 const PANE = 'https://school.example/columnwise/taskpane.html?_host_Info=Excel#x'
 
@@ -61,5 +61,43 @@ describe('stepping', () => {
     stepsOf(question).forEach(({ say }, index) => {
       expect(saidAfter(question, index + 1)).toBe(say)
     })
+  })
+
+  it.each([
+    [
+      '4003 − 1257',
+      '4,003 − 1,257: how shall we do this? Without columns you could round and adjust. ' +
+        '4,003 is close to 4,000: work out 4,000 − 1,257, then add 3.',
+    ],
+    [
+      '1003 − 998',
+      '1,003 − 998: how shall we do this? Without columns you could count on. ' +
+        '998 and 1,003 are close: count on from 998 to 1,003.',
+    ],
+    [
+      '932 − 5',
+      '932 − 5: how shall we do this? Without columns you could count back. 5 is small: count back 5 from 932.',
+    ],
+  ])('tells a way without columns from the written method that follows: %s', (text, way) => {
+    expect(saidAfter(asked(text), 0)).toBe(
+      `${way} The steps that follow show another way: the written method.`,
+    )
+  })
+
+  it('by a key is done once, and not where Alt, Ctrl or another element has the key', () => {
+    const onStep = vi.fn()
+    const press = steppingByKeys(1, 2, onStep)
+    const pressed = (key: string, more = {}) => {
+      const done = { preventDefault: vi.fn(), stopPropagation: vi.fn() }
+      press({ key, altKey: false, ctrlKey: false, metaKey: false, defaultPrevented: false, ...done, ...more })
+      return done.preventDefault.mock.calls.length === 1 && done.stopPropagation.mock.calls.length === 1
+    }
+    expect(pressed('ArrowRight')).toBe(true)
+    expect(pressed('Home')).toBe(true)
+    expect(onStep.mock.calls).toEqual([[2], [0]])
+    expect(pressed('a')).toBe(false)
+    expect(pressed('ArrowLeft', { altKey: true })).toBe(false)
+    expect(pressed('ArrowLeft', { defaultPrevented: true })).toBe(false)
+    expect(onStep).toHaveBeenCalledTimes(2)
   })
 })
