@@ -124,7 +124,7 @@ describe('the Set area', () => {
     await stage.pane.getByText('Cell A3 on Class is not empty. Write over it?').waitFor()
     const asking = stage.pane.locator('.write-over')
     expect(await asking.evaluate((box) => box === document.activeElement)).toBe(true)
-    await asking.getByText('A3: “Name”').waitFor()
+    await asking.getByText(`A3: “${NAMES[1]}”`).waitFor()
     await button(stage, 'Leave them').click()
     expect((await cells(stage, 5, 1)).flat()).toEqual(['Name', ...NAMES])
     await select('B1')
