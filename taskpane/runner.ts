@@ -33,6 +33,8 @@ export class Runner extends Store<RunnerState> {
   #undos: Done[] = []
   readonly #undone = new Set<(done: Done) => void>()
   #stop = new AbortController()
+  /** Sentences on what the last writing left out, until they are said. */
+  #leftOut: readonly string[] = []
 
   constructor() {
     super({ running: null, notice: null, undo: null, writes: 0 })
@@ -91,9 +93,10 @@ export class Runner extends Store<RunnerState> {
     this.#stop.abort()
   }
 
-  /** Says that something is done. */
+  /** Says that something is done, and what was left out in writing it. */
   readonly say = (sentence: string, next = ''): void => {
-    this.set({ notice: { kind: 'done', sentence, next } })
+    this.set({ notice: { kind: 'done', sentence: [sentence, ...this.#leftOut].join(' '), next } })
+    this.#leftOut = []
   }
 
   /** Says what went wrong. */
@@ -116,6 +119,7 @@ export class Runner extends Store<RunnerState> {
   readonly wrote = (done: Done, goingOnFrom?: Done): void => {
     const kept = done.edits.length === 0 ? [] : [done]
     const goesOn = goingOnFrom !== undefined && this.#undos.at(-1) === goingOnFrom
+    this.#leftOut = done.told ?? []
     this.#undos = [...(goesOn ? this.#undos.slice(0, -1) : this.#undos), ...kept].slice(-MOST_UNDOS)
     this.#changed()
   }

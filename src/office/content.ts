@@ -27,6 +27,14 @@ export function passedBack(value: unknown, formula: unknown): unknown {
   return typeof value === 'string' && !ERROR.test(value) ? asText(value) : value
 }
 
+/** Whether a cell took what was written to it; how Excel keeps breaks and spaces does not matter. */
+export function took(content: Content, value: unknown, formula: unknown): boolean {
+  const inShort = (text: unknown) => String(text).replace(/\s+/g, ' ').trim()
+  return (
+    holds(content, value, formula) || (typeof content === 'string' && inShort(content) === inShort(value))
+  )
+}
+
 /** Whether a cell holds what was written to it. (A cell with the format Text makes a text of a number.) */
 export function holds(content: Content, value: unknown, formula: unknown): boolean {
   if (content === null) return true

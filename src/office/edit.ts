@@ -1,4 +1,4 @@
-import { Problem, problemOf, Stopped } from './errors'
+import { codeOf, Problem, problemOf, Stopped } from './errors'
 import { askAll, UNWATCHED, type Part, type Work } from './work'
 
 /** Parts to ask for together; worked out only when their turn comes, since they may build on what was loaded before. */
@@ -6,7 +6,7 @@ export type Round = () => readonly Part[]
 
 /**
  * A change to the workbook that can be taken back. Its rounds are asked for in their order: `keep` loads what will be changed, `check`
- * refuses with a Problem what cannot be done, `write` changes, `look` loads how things stand now, and `putBack` gives back what was
+ * refuses with a Problem what cannot be done, `write` changes, `verify` refuses what Excel has not taken, `look` loads how things stand now, and `putBack` gives back what was
  * kept, except where somebody else has changed it since, and says so in sentences.
  */
 export interface Edit {
@@ -15,15 +15,19 @@ export interface Edit {
   readonly keep: readonly Round[]
   check(): void
   readonly write: Round
+  verify?(): void
+  /** Sentences on what was left out. */
+  told?(): readonly string[]
   readonly look: readonly Round[]
   readonly putBack: Round
   left(): readonly string[]
 }
 
-/** Something that was written and can be taken back. `title` completes "Undo: …". */
+/** Something that was written and can be taken back. `title` completes "Undo: …"; `told` are sentences on what was left out. */
 export interface Done {
   readonly title: string
   readonly edits: readonly Edit[]
+  readonly told?: readonly string[]
 }
 
 /**
@@ -44,17 +48,22 @@ export async function perform(title: string, edits: readonly Edit[], work: Work 
       work,
       'Writing',
     )
+    for (const edit of edits) edit.verify?.()
   } catch (error) {
     throw await putBackAfter(edits, problemOf(error))
   }
-  return { title, edits }
+  return { title, edits, told: edits.flatMap((edit) => edit.told?.() ?? []) }
 }
 
-/** Takes back what was done, the last change first. Gives sentences on what was left since it was changed meanwhile. Throws Problem. */
+/**
+ * Takes back what was done, the last change first. Gives sentences on what was left since it was changed or deleted meanwhile. Throws
+ * Problem.
+ */
 export async function takeBack({ edits }: Done, work: Work = UNWATCHED): Promise<readonly string[]> {
   const back = edits.toReversed()
+  let gone: readonly Edit[] = []
   try {
-    await putBackAll(back, work)
+    gone = await putBackAllThere(back, work)
   } catch (error) {
     const { sentence, next } = problemOf(error)
     throw new Problem(
@@ -63,8 +72,30 @@ export async function takeBack({ edits }: Done, work: Work = UNWATCHED): Promise
       { cause: error },
     )
   }
-  return back.flatMap((edit) => edit.left())
+  const left = back.filter((edit) => !gone.includes(edit)).flatMap((edit) => edit.left())
+  return gone.length === 0
+    ? left
+    : [...left, `Not there any more: ${gone.map(({ what }) => what).join('; ')}.`]
 }
+
+/** Puts back what is still there, and gives the edits whose sheet is gone. */
+async function putBackAllThere(edits: readonly Edit[], work: Work): Promise<readonly Edit[]> {
+  try {
+    await putBackAll(edits, work)
+    return []
+  } catch (error) {
+    if (!isGone(error)) throw error
+  }
+  const gone: Edit[] = []
+  for (const edit of edits)
+    await putBackAll([edit], work).catch((error: unknown) => {
+      if (!isGone(error)) throw error
+      gone.push(edit)
+    })
+  return gone
+}
+
+const isGone = (error: unknown) => codeOf(error) === 'ItemNotFound'
 
 async function putBackAll(edits: readonly Edit[], work: Work): Promise<void> {
   await rounds(edits, ({ look }) => look, work)
@@ -79,12 +110,16 @@ async function putBackAll(edits: readonly Edit[], work: Work): Promise<void> {
 const TRIES = 2
 
 async function putBackAfter(edits: readonly Edit[], problem: Problem): Promise<Problem> {
+  const back = edits.toReversed()
   const stayed: string[] = []
-  for (const edit of edits.toReversed()) if (!(await isPutBack(edit, TRIES))) stayed.unshift(edit.what)
-  if (stayed.length === 0)
-    return problem instanceof Stopped
-      ? problem
-      : new Problem(`${problem.sentence} Nothing was changed.`, problem.next, { cause: problem.cause })
+  if (!(await isPutBack(back, 1)))
+    for (const edit of back) if (!(await isPutBack([edit], TRIES))) stayed.unshift(edit.what)
+  if (stayed.length === 0) {
+    const left = back.flatMap((edit) => edit.left())
+    if (left.length === 0 && problem instanceof Stopped) return problem
+    const outcome = left.length === 0 ? 'Nothing was changed.' : left.join(' ')
+    return new Problem(`${problem.sentence} ${outcome}`, problem.next, { cause: problem.cause })
+  }
   return new Problem(
     `${problem.sentence} Some of it may have been written and could not be put back: ${stayed.join('; ')}.`,
     `${problem.next} Or press Ctrl+Z in the sheet.`.trim(),
@@ -92,12 +127,12 @@ async function putBackAfter(edits: readonly Edit[], problem: Problem): Promise<P
   )
 }
 
-async function isPutBack(edit: Edit, tries: number): Promise<boolean> {
+async function isPutBack(edits: readonly Edit[], tries: number): Promise<boolean> {
   try {
-    await putBackAll([edit], UNWATCHED)
+    await putBackAll(edits, UNWATCHED)
     return true
   } catch {
-    return tries > 1 && isPutBack(edit, tries - 1)
+    return tries > 1 && isPutBack(edits, tries - 1)
   }
 }
 

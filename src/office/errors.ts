@@ -18,13 +18,29 @@ export class Stopped extends Problem {
   }
 }
 
+/** The problem of a sheet that takes neither cells nor pictures. */
+export function protectedSheet(name: string): Problem {
+  return new Problem(
+    `The sheet ${name} is protected, so nothing can be put on it.`,
+    'Choose Review, then Unprotect Sheet, and try again; protect it again afterwards.',
+  )
+}
+
+/** The problem of a sheet that is to be added under a name that another sheet got in the meantime. */
+export function nameTaken(name: string): Problem {
+  return new Problem(
+    `A sheet called ${name} has been added in the meantime.`,
+    'Try again; another name is found then.',
+  )
+}
+
 type Words = readonly [sentence: string, next: string]
 
 const AGAIN = 'Try again in a moment.'
 const RELOAD = 'Try again. If it happens once more, close the pane and open it again from the Home tab.'
 const PROTECTED: Words = [
-  'This sheet or workbook is protected, so Excel does not let Columnwise write to it.',
-  'Choose Review, then Unprotect Sheet; mark, and protect it again afterwards.',
+  'This sheet or workbook is protected or open for reading only, so Excel does not let Columnwise write to it.',
+  'Choose Review, then Unprotect Sheet (and Protect Workbook, to switch that off), or open the workbook for editing; then try again.',
 ]
 const TOO_LARGE: Words = [
   'This is more than Excel takes in one go.',

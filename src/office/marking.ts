@@ -32,10 +32,15 @@ export async function markSheet(
   const { rules, notes } = choice.flags ? plan : withoutFlags(plan)
   const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
   const blocks = noteBlocks(reading, notes)
-  if (blocks.length > 0) edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote }))
+  if (blocks.length > 0)
+    edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote, mayBeLeftOut: 'Notes' }))
   if (choice.mastery) edits.push(...masteryEdits(reviews, reading.sheets, choice.words ?? STATUS_WORDS))
-  return perform(`marking of ${reading.name}`, edits, work)
+  const done = await perform(`marking of ${reading.name}`, edits, work)
+  const isWithoutNotes = reading.protection.isProtected && notes.length > 0
+  return isWithoutNotes ? { ...done, told: [...(done.told ?? []), NO_NOTES] } : done
 }
+
+const NO_NOTES = 'Notes beside the names were left out, since the sheet is protected.'
 
 /** Takes all our colours, flags and notes off a sheet. Throws Problem. */
 export async function clearSheet(reading: SheetReading, work: Work = UNWATCHED): Promise<Done> {

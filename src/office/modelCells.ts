@@ -3,8 +3,7 @@ import type { Question } from '../arithmetic/question'
 import { addressOf, areaAddress, type Area, type CellRef } from '../marksheet/matrix'
 import { cellsEdit, type SheetRef } from './cells'
 import { perform, type Done, type Edit } from './edit'
-import { problemOf } from './errors'
-import { protectedSheet } from './modelPlace'
+import { problemOf, protectedSheet } from './errors'
 import { UNWATCHED, type Part, type Work } from './work'
 
 /** Where the written layout of a question goes: its sheet, its cells, and the addresses of those that are not empty. */
@@ -77,8 +76,8 @@ function looksEdit(sheet: SheetRef, area: Area, cells: readonly (readonly Layout
     keep: [() => [letters.keep(), ...lines.map((line) => line.keep())]],
     check: () => undefined,
     write: () => [letters.write(), ...lines.map((line) => line.write())],
-    look: [],
-    putBack: () => [letters.putBack(), ...lines.map((line) => line.putBack())],
+    look: [() => [letters.look(), ...lines.map((line) => line.look())]],
+    putBack: () => [...letters.putBack(), ...lines.flatMap((line) => line.putBack())],
     left: () => [],
   }
 }
@@ -102,6 +101,7 @@ function part(sheet: SheetRef, area: Area, queue: (range: Excel.Range) => void):
 /** How the letters of the layout stand in their cells. */
 class Letters {
   #before: OfficeExtension.ClientResult<Excel.CellProperties[][]> | undefined
+  #now: OfficeExtension.ClientResult<Excel.CellProperties[][]> | undefined
 
   constructor(
     private readonly sheet: SheetRef,
@@ -110,10 +110,14 @@ class Letters {
   ) {}
 
   keep(): Part {
-    return part(this.sheet, this.area, (range) => {
-      this.#before = range.getCellProperties({
-        format: { font: { size: true, strikethrough: true }, horizontalAlignment: true },
-      })
+    return this.#asked((properties) => {
+      this.#before = properties
+    })
+  }
+
+  look(): Part {
+    return this.#asked((properties) => {
+      this.#now = properties
     })
   }
 
@@ -123,10 +127,24 @@ class Letters {
     })
   }
 
-  putBack(): Part {
+  /** Nothing to do where the letters stand as they did. */
+  putBack(): Part[] {
+    const [before, now] = [this.#before?.value, this.#now?.value]
+    if (!before || JSON.stringify(before) === JSON.stringify(now)) return []
+    return [
+      part(this.sheet, this.area, (range) => {
+        range.setCellProperties(before.map((row) => row.map(({ format = {} }) => ({ format }))))
+      }),
+    ]
+  }
+
+  #asked(take: (properties: OfficeExtension.ClientResult<Excel.CellProperties[][]>) => void): Part {
     return part(this.sheet, this.area, (range) => {
-      const before = this.#before?.value
-      if (before) range.setCellProperties(before.map((row) => row.map(({ format = {} }) => ({ format }))))
+      take(
+        range.getCellProperties({
+          format: { font: { size: true, strikethrough: true }, horizontalAlignment: true },
+        }),
+      )
     })
   }
 }
@@ -141,6 +159,7 @@ function properties({ kind, crossed }: LayoutCell): Excel.SettableCellProperties
 class Line {
   readonly #area: Area
   #before: Excel.RangeBorder | undefined
+  #now: Excel.RangeBorder | undefined
 
   constructor(
     private readonly sheet: SheetRef,
@@ -152,8 +171,13 @@ class Line {
 
   keep(): Part {
     return this.#border((border) => {
-      border.load('style, weight, color')
-      this.#before = border
+      this.#before = loaded(border)
+    })
+  }
+
+  look(): Part {
+    return this.#border((border) => {
+      this.#now = loaded(border)
     })
   }
 
@@ -164,14 +188,22 @@ class Line {
     })
   }
 
-  putBack(): Part {
-    return this.#border((border) => {
-      const before = this.#before
-      border.style = before?.style ?? 'None'
-      if (!before || before.style === 'None') return
-      border.weight = before.weight
-      border.color = before.color
-    })
+  /** Nothing to do where the line is as it was. */
+  putBack(): Part[] {
+    const [before, now] = [this.#before, this.#now]
+    if (
+      !before ||
+      (before.style === now?.style && before.weight === now.weight && before.color === now.color)
+    )
+      return []
+    return [
+      this.#border((border) => {
+        border.style = before.style
+        if (before.style === 'None') return
+        border.weight = before.weight
+        border.color = before.color
+      }),
+    ]
   }
 
   #border(queue: (border: Excel.RangeBorder) => void): Part {
@@ -179,4 +211,9 @@ class Line {
       queue(range.format.borders.getItem(this.side))
     })
   }
+}
+
+function loaded(border: Excel.RangeBorder): Excel.RangeBorder {
+  border.load('style, weight, color')
+  return border
 }

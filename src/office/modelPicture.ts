@@ -1,6 +1,5 @@
 import { perform, type Done, type Edit } from './edit'
-import { Problem, problemOf } from './errors'
-import { protectedSheet } from './modelPlace'
+import { Problem, problemOf, protectedSheet } from './errors'
 import { UNWATCHED, type Part, type Work } from './work'
 
 /** A picture to put on a sheet: a PNG in base64, its size in points, and what it shows, for readers who hear it. */
@@ -52,8 +51,10 @@ function pictureEdit(picture: Picture, corner: Corner): Edit {
   const placed = new Placed(picture, corner)
   return {
     what: 'the picture of the model',
-    keep: [],
-    check: () => undefined,
+    keep: [() => [placed.look()]],
+    check: () => {
+      placed.keep()
+    },
     write: () => [placed.add()],
     look: [() => [placed.look()]],
     putBack: () => placed.remove(),
@@ -61,15 +62,19 @@ function pictureEdit(picture: Picture, corner: Corner): Edit {
   }
 }
 
-/** A picture on a sheet, found again by its id. */
+/** A picture on a sheet, found again as one of its name that was not there before. */
 class Placed {
-  #added: Excel.Shape | undefined
+  #before: ReadonlySet<string> = new Set()
   #present: Excel.ShapeCollection | undefined
 
   constructor(
     private readonly picture: Picture,
     private readonly corner: Corner,
   ) {}
+
+  keep(): void {
+    this.#before = new Set(this.#items().map(({ id }) => id))
+  }
 
   add(): Part {
     const { base64, name, altText, width, height } = this.picture
@@ -83,27 +88,28 @@ class Placed {
       shape.width = width
       shape.height = height
       shape.lockAspectRatio = true
-      shape.load('id')
-      this.#added = shape
     })
   }
 
   look(): Part {
     return this.#part((shapes) => {
-      shapes.load('items/id')
+      shapes.load('items/id, items/name')
       this.#present = shapes
     })
   }
 
   /** Nothing to do where the teacher has deleted it. */
   remove(): Part[] {
-    const id = this.#added?.id
-    if (id === undefined || !this.#present?.items.some((shape) => shape.id === id)) return []
-    return [
+    const added = this.#items().filter(({ id, name }) => name === this.picture.name && !this.#before.has(id))
+    return added.map(({ id }) =>
       this.#part((shapes) => {
         shapes.getItem(id).delete()
       }),
-    ]
+    )
+  }
+
+  #items(): readonly Excel.Shape[] {
+    return this.#present?.items ?? []
   }
 
   #part(queue: (shapes: Excel.ShapeCollection) => void): Part {

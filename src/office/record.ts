@@ -15,7 +15,7 @@ import { Problem } from './errors'
 import { ownSheetEdit, ownSheetFor } from './ownSheet'
 import { readSheet, type SheetEntry } from './read'
 import { recordTableEdit } from './recordTable'
-import { overlayOffEdit, overlayOnEdit } from './reviewTables'
+import { overlayEdits } from './reviewTables'
 import { UNWATCHED, type Work } from './work'
 
 /** What the Record sheet is called where that name is free. */
@@ -85,11 +85,10 @@ function editsTo({ sheet, held, sheets }: RecordReading, now: readonly RecordLin
   const { name, present } = ownSheetFor(RECORD_SHEET, sheets)
   const right = RECORD_COLUMNS.length - 1
   const table = { top: RECORD_HEAD, left: 0, bottom: RECORD_HEAD + rows, right }
-  return [
-    ...(present ? [overlayOffEdit(name, present.filled, RECORD_COLUMNS[0], right + 1)] : []),
-    ownSheetEdit(sheetWith(now), sheets),
-    overlayOnEdit(name, { table, chart: null }),
-  ]
+  const own = ownSheetEdit(sheetWith(now), sheets)
+  const old = present && { filled: present.filled, head: RECORD_COLUMNS[0], columns: right + 1 }
+  const tables = overlayEdits(own, name, { table, chart: null }, old)
+  return [...tables.before, own, tables.after]
 }
 
 /** The cells that are to hold something else than they do; rows that are left over are emptied. */

@@ -15,11 +15,11 @@ export function recordTableEdit(sheet: SheetRef, head: number, rows: number): Ed
   const table = new HeadedTable(sheet, head)
   return {
     what: `the table on ${sheet.name}`,
-    keep: [() => [table.find()]],
+    keep: [() => [table.find()], () => [table.bounds('before')]],
     check: () => undefined,
     write: () => [table.reach(Math.max(1, rows))],
-    look: [() => [table.find()]],
-    putBack: () => [table.putBack()],
+    look: [() => [table.find()], () => [table.bounds('now')]],
+    putBack: () => table.putBack(),
     left: () => [],
   }
 }
@@ -27,7 +27,7 @@ export function recordTableEdit(sheet: SheetRef, head: number, rows: number): Ed
 /** The table whose heads stand in a row of a sheet, if there is one. */
 class HeadedTable {
   #found: Excel.TableScopedCollection | undefined
-  #before: Excel.Range | undefined
+  readonly #bounds: { before?: Excel.Range; now?: Excel.Range } = {}
 
   constructor(
     private readonly sheet: SheetRef,
@@ -42,24 +42,35 @@ class HeadedTable {
     })
   }
 
+  bounds(when: 'before' | 'now'): Part {
+    return this.#part((sheet) => {
+      for (const { id } of this.#found?.items ?? []) {
+        const range = sheet.tables.getItem(id).getRange()
+        range.load('address')
+        this.#bounds[when] = range
+      }
+    })
+  }
+
   reach(rows: number): Part {
     return this.#part((sheet) => {
       for (const { id } of this.#found?.items ?? []) {
         const table = sheet.tables.getItem(id)
-        this.#before = table.getRange()
-        this.#before.load('address')
         resize(sheet, table, table.getHeaderRowRange().getResizedRange(rows, 0))
       }
     })
   }
 
-  putBack(): Part {
-    return this.#part((sheet) => {
-      const address = this.#before?.address.replace(/^.*!/, '')
-      if (address === undefined) return
-      for (const { id } of this.#found?.items ?? [])
-        resize(sheet, sheet.tables.getItem(id), sheet.getRange(address))
-    })
+  /** Nothing to do where the table reaches as far as it did. */
+  putBack(): Part[] {
+    const [before, now] = [this.#bounds.before?.address, this.#bounds.now?.address]
+    if (before === undefined || before === now) return []
+    return [
+      this.#part((sheet) => {
+        const bounds = sheet.getRange(before.replace(/^.*!/, ''))
+        for (const { id } of this.#found?.items ?? []) resize(sheet, sheet.tables.getItem(id), bounds)
+      }),
+    ]
   }
 
   #part(queue: (sheet: Excel.Worksheet) => void): Part {

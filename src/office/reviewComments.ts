@@ -1,7 +1,7 @@
 import { addressOf, type CellRef } from '../marksheet/matrix'
 import type { SheetRef } from './cells'
 import { perform, type Done, type Edit } from './edit'
-import { Problem } from './errors'
+import { Problem, protectedSheet } from './errors'
 import { UNWATCHED, type Part, type Work } from './work'
 
 /** A comment to put on a cell. */
@@ -48,6 +48,7 @@ export class CommentsEdit implements Edit {
   /** How many comments were written: those for cells without somebody else's. */
   written = 0
   #listed: Excel.CommentCollection | undefined
+  #protection: Excel.WorksheetProtection | undefined
   #found: { readonly id: string; readonly content: string; readonly range: Excel.Range }[] = []
   #before: readonly Placed[] = []
 
@@ -60,6 +61,8 @@ export class CommentsEdit implements Edit {
 
   check(): void {
     this.#before = this.#ours()
+    const { protected: isProtected, options } = this.#protection ?? {}
+    if (isProtected === true && options?.allowEditObjects !== true) throw protectedSheet(this.sheet.name)
   }
 
   readonly write = (): Part[] => {
@@ -73,7 +76,13 @@ export class CommentsEdit implements Edit {
     return [this.#replace(this.#before, free)]
   }
 
-  readonly putBack = (): Part[] => [this.#replace(this.#ours(), this.#before)]
+  /** Nothing to do where the comments are as they were. */
+  readonly putBack = (): Part[] => {
+    const now = this.#ours()
+    const texts = (comments: readonly Placed[]) =>
+      comments.map(({ address, content }) => `${address} ${content}`).sort()
+    return areSame(texts(now), texts(this.#before)) ? [] : [this.#replace(now, this.#before)]
+  }
 
   left(): readonly string[] {
     return []
@@ -111,8 +120,10 @@ export class CommentsEdit implements Edit {
     return {
       cells: 1,
       queue: ({ workbook }) => {
-        const { comments } = workbook.worksheets.getItem(this.sheet.id)
+        const { comments, protection } = workbook.worksheets.getItem(this.sheet.id)
         comments.load('items/id, items/content')
+        protection.load('protected, options')
+        this.#protection = protection
         this.#listed = comments
       },
     }
@@ -132,6 +143,10 @@ export class CommentsEdit implements Edit {
       },
     }
   }
+}
+
+function areSame(some: readonly string[], others: readonly string[]): boolean {
+  return some.length === others.length && some.every((text, index) => text === others[index])
 }
 
 const isOurs = (content: string) => content.startsWith(OURS)

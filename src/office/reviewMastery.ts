@@ -5,9 +5,9 @@ import type { Review } from '../marksheet/review'
 import { STATUSES } from '../mastery/judge'
 import type { StatusWords } from '../mastery/support'
 import type { Edit } from './edit'
-import { ownSheetEdit, ownSheetFor } from './ownSheet'
+import { ownSheetEdit, ownSheetFor, type SheetEdit } from './ownSheet'
 import type { SheetEntry } from './read'
-import { overlayOffEdit, overlayOnEdit, type Overlay } from './reviewTables'
+import { overlayEdits, type Overlay } from './reviewTables'
 
 /** The Mastery sheet with what lies over it, and the class by type as numbers below the pupils. */
 interface MasteryPlan {
@@ -32,12 +32,10 @@ export function masteryEdits(
 ): Edit[] {
   const { table, overlay, numbers } = planOf(reviews, words)
   const { name, present } = ownSheetFor(table.name, sheets)
-  return [
-    ...(present ? [overlayOffEdit(name, present.filled, HEAD, 1 + ORDER.length)] : []),
-    ownSheetEdit(table, sheets),
-    numbersEdit(name, numbers),
-    overlayOnEdit(name, overlay),
-  ]
+  const sheet = ownSheetEdit(table, sheets, numbers.area)
+  const old = present && { filled: present.filled, head: HEAD, columns: 1 + ORDER.length }
+  const tables = overlayEdits(sheet, name, overlay, old)
+  return [...tables.before, sheet, numbersEdit(sheet, name, numbers), tables.after]
 }
 
 function planOf(reviews: readonly Review[], words: StatusWords): MasteryPlan {
@@ -73,7 +71,7 @@ function bold(text: string): TableCell {
 }
 
 /** Writes numbers onto a sheet that an earlier edit lays out, and takes back with everything else. */
-function numbersEdit(name: string, { area, rows }: MasteryPlan['numbers']): Edit {
+function numbersEdit(sheet: SheetEdit, name: string, { area, rows }: MasteryPlan['numbers']): Edit {
   return {
     what: `the counts on ${name}`,
     keep: [],
@@ -82,7 +80,9 @@ function numbersEdit(name: string, { area, rows }: MasteryPlan['numbers']): Edit
       {
         cells: rows.flat().length,
         queue: ({ workbook }) => {
-          workbook.worksheets.getItem(name).getRange(areaAddress(area)).values = rows.map((row) => [...row])
+          workbook.worksheets.getItem(sheet.key()).getRange(areaAddress(area)).values = rows.map((row) => [
+            ...row,
+          ])
         },
       },
     ],

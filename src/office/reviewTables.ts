@@ -1,5 +1,6 @@
 import { areaAddress, type Area } from '../marksheet/matrix'
 import type { Edit } from './edit'
+import type { SheetEdit } from './ownSheet'
 import type { Part } from './work'
 
 /** Where a chart stands, in points from the sheet's left and upper edge. */
@@ -22,46 +23,51 @@ const CHART = 'Columnwise chart'
 export const TABLE_STYLE = 'TableStyleLight1'
 
 /**
- * Takes tables and our chart off a sheet of ours that is there, before its cells are laid out anew. `filled` is its filled part, and the
- * table is found again as the last block of it under the heading `head` in column A. Taking back lays both over the cells again.
+ * Lays a table and a chart over a sheet of ours, in place of what lies over it where it was there before; the edits before and after the one
+ * that lays out its cells. `filled` is its filled part (null for a new sheet), in which the old table is found again as the last block
+ * under the heading `head` in column A. Taking back lays the old ones over the cells again, unless the sheet stays as it is.
  */
-export function overlayOffEdit(name: string, filled: Area | null, head: string, columns: number): Edit {
-  const found = new Found(name)
+export function overlayEdits(
+  sheet: SheetEdit,
+  name: string,
+  overlay: Overlay,
+  old: { readonly filled: Area | null; readonly head: string; readonly columns: number } | null,
+): { readonly before: Edit[]; readonly after: Edit } {
+  const [kept, now] = [new Found(sheet), new Found(sheet)]
   let before: Overlay | null = null
-  return {
+  const isUntouched = () => sheet.stays() || now.isAs(kept)
+  const off = ({ filled, head, columns }: NonNullable<typeof old>): Edit => ({
     what: `the tables on ${name}`,
-    keep: [() => [found.part(), ...(filled ? [found.titlesPart(filled)] : [])]],
+    keep: [() => [kept.part(), ...(filled ? [kept.titlesPart(filled)] : [])]],
     check: () => {
-      const titles = found.titles()
+      const titles = kept.titles()
       const table = { top: titles.lastIndexOf(head), left: 0, bottom: titles.length - 1, right: columns - 1 }
-      before = table.top < 0 || !found.hasTables() ? null : { table, chart: found.chart() }
+      before = table.top < 0 || !kept.hasTables() ? null : { table, chart: kept.chart() }
     },
-    write: () => [found.takeOff()],
-    look: [],
-    putBack: () => (before ? [layOver(name, before)] : []),
+    write: () => [kept.takeOff()],
+    look: [() => [now.part()]],
+    putBack: () => (before && !isUntouched() ? [layOver(sheet, before)] : []),
     left: () => [],
-  }
-}
-
-/** Lays a table and a chart over a sheet whose cells an earlier edit has laid out. Taking back takes them off, before the cells go. */
-export function overlayOnEdit(name: string, overlay: Overlay): Edit {
-  const found = new Found(name)
+  })
   return {
-    what: `the tables on ${name}`,
-    keep: [],
-    check: () => undefined,
-    write: () => [layOver(name, overlay)],
-    look: [() => [found.part()]],
-    putBack: () => [found.takeOff()],
-    left: () => [],
+    before: old ? [off(old)] : [],
+    after: {
+      what: `the tables on ${name}`,
+      keep: [],
+      check: () => undefined,
+      write: () => [layOver(sheet, overlay)],
+      look: [() => [now.part()]],
+      putBack: () => (isUntouched() ? [] : [now.takeOff()]),
+      left: () => [],
+    },
   }
 }
 
-function layOver(name: string, { table: area, chart }: Overlay): Part {
+function layOver(on: SheetEdit, { table: area, chart }: Overlay): Part {
   return {
     cells: 2,
     queue: ({ workbook }) => {
-      const sheet = workbook.worksheets.getItem(name)
+      const sheet = workbook.worksheets.getItem(on.key())
       const table = sheet.tables.add(areaAddress(area), true)
       table.style = TABLE_STYLE
       table.showFilterButton = chart === null
@@ -96,13 +102,13 @@ class Found {
   #charts: Excel.ChartCollection | undefined
   #titles: Excel.Range | undefined
 
-  constructor(private readonly name: string) {}
+  constructor(private readonly sheet: SheetEdit) {}
 
   part(): Part {
     return {
       cells: 1,
       queue: ({ workbook }) => {
-        this.#sheet = workbook.worksheets.getItemOrNullObject(this.name)
+        this.#sheet = workbook.worksheets.getItemOrNullObject(this.sheet.key())
         this.#tables = this.#sheet.tables
         this.#charts = this.#sheet.charts
         this.#sheet.load('name')
@@ -117,7 +123,7 @@ class Found {
       cells: filled.bottom + 1,
       queue: ({ workbook }) => {
         const column = areaAddress({ ...filled, left: 0, right: 0 })
-        this.#titles = workbook.worksheets.getItem(this.name).getRange(column)
+        this.#titles = workbook.worksheets.getItem(this.sheet.key()).getRange(column)
         this.#titles.load('values')
       },
     }
@@ -134,11 +140,21 @@ class Found {
       cells: 1,
       queue: ({ workbook }) => {
         if (!this.#isThere()) return
-        const sheet = workbook.worksheets.getItem(this.name)
+        const sheet = workbook.worksheets.getItem(this.sheet.key())
         for (const { id } of this.#tables?.items ?? []) sheet.tables.getItem(id).convertToRange()
         if (this.#ourChart()) sheet.charts.getItem(CHART).delete()
       },
     }
+  }
+
+  /** Whether the same tables are there, and a chart of ours or none. */
+  isAs(other: Found): boolean {
+    return this.#what() === other.#what()
+  }
+
+  #what(): string {
+    const tables = this.#isThere() ? (this.#tables?.items ?? []).map(({ id }) => id).sort() : []
+    return JSON.stringify([tables, this.#isThere() && this.#ourChart() !== undefined])
   }
 
   hasTables(): boolean {

@@ -4,6 +4,7 @@ import { passed } from './content'
 import type { SheetRef } from './cells'
 import { pointsFor } from './columnWidth'
 import type { Edit } from './edit'
+import { nameTaken, protectedSheet } from './errors'
 import type { SetBook } from './setRead'
 import { CELLS_PER_REQUEST, pieces, type Part } from './work'
 
@@ -38,10 +39,27 @@ export function marksheetEdit(plan: MarksheetPlan, { name, kind }: Place, front:
   const all: Area = { top: 0, left: 0, bottom: plan.rows.length - 1, right: width - 1 }
   let now: { sheet: Excel.Worksheet; used: Excel.Range; front: Excel.Worksheet } | undefined
   let stays = false
+  let before: Excel.Worksheet | undefined
   return {
     what: `the sheet ${name}`,
-    keep: [],
-    check: () => undefined,
+    keep: [
+      () => [
+        {
+          cells: 1,
+          queue: ({ workbook: { worksheets } }) => {
+            const sheet = worksheets.getItemOrNullObject(name)
+            sheet.load('name')
+            sheet.protection.load('protected')
+            before = sheet
+          },
+        },
+      ],
+    ],
+    check: () => {
+      const isThere = before?.isNullObject === false
+      if (kind === 'new' && isThere) throw nameTaken(name)
+      if (isThere && before?.protection.protected === true) throw protectedSheet(name)
+    },
     write: () => [
       {
         cells: 1,

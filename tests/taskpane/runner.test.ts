@@ -81,6 +81,15 @@ describe('Undo', () => {
     expect(runner.state().notice?.sentence).toBe('Undone: writing one.')
   })
 
+  it('says what was left out in writing, once', () => {
+    const runner = new Runner()
+    runner.wrote({ title: 'marking', edits: [], told: ['Notes were left out.'] })
+    runner.say('Heron is marked.')
+    expect(runner.state().notice?.sentence).toBe('Heron is marked. Notes were left out.')
+    runner.say('Kestrel is marked.')
+    expect(runner.state().notice?.sentence).toBe('Kestrel is marked.')
+  })
+
   it('tells what was taken back', async () => {
     const { write } = await withCell()
     const runner = new Runner()

@@ -30,6 +30,7 @@ export class Comment extends HostObject {
     return this.#facts.content
   }
   set content(content: string) {
+    this.context.requireOption(this.sheetId, 'allowEditObjects')
     this.#facts.content = content
   }
   get resolved() {
@@ -42,6 +43,7 @@ export class Comment extends HostObject {
     return this.context.range(this.sheetId, cellArea(this.#facts.row, this.#facts.col))
   }
   delete() {
+    this.context.requireOption(this.sheetId, 'allowEditObjects')
     const sheet = this.context.book.sheet(this.sheetId)
     sheet.comments = sheet.comments.filter((facts) => facts !== this.#facts)
   }

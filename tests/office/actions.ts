@@ -1,0 +1,343 @@
+import type { Bench } from '../../src/bench/bench'
+import { makeSet } from '../../src/items/makeSet'
+import { OWN_SHEET } from '../../src/marksheet/find'
+import type { Matrix } from '../../src/marksheet/matrix'
+import { planReports } from '../../src/marksheet/pupilReport'
+import { recordRows } from '../../src/marksheet/record'
+import { review } from '../../src/marksheet/review'
+import { planWeek } from '../../src/marksheet/week'
+import { cellsEdit } from '../../src/office/cells'
+import { perform, type Done } from '../../src/office/edit'
+import { Problem } from '../../src/office/errors'
+import { clearSheet, hideFlags, markSheet } from '../../src/office/marking'
+import { insertLayout, layoutPlace } from '../../src/office/modelCells'
+import { insertPicture } from '../../src/office/modelPicture'
+import { readSheet } from '../../src/office/read'
+import { addToRecordSheet, clearRecordBefore, readRecordSheet } from '../../src/office/record'
+import { writeComments } from '../../src/office/reviewComments'
+import { writePages } from '../../src/office/reviewPages'
+import { readSetBook } from '../../src/office/setRead'
+import { layOutMarksheet, writeQuestions } from '../../src/office/setWrite'
+import { keepSettings } from '../../src/office/settings'
+import { writeShared } from '../../src/office/share'
+import { readTraces, removeTraces } from '../../src/office/traces'
+import { asked } from '../lesson/model/arbitraries'
+import { benchWith } from './host'
+
+/** What writes, once everything that it needs has been read. */
+export type Write = () => Promise<Done>
+
+/** A writing action of the add-in. */
+export interface Action {
+  readonly name: string
+  /** Makes ready the workbook in which it is done. */
+  before(): Promise<unknown>
+  read(): Promise<Write>
+  /** The sheet that it writes to, and cells of it that it fills; without `cells` it writes no cell, or a new sheet. */
+  readonly sheet: string
+  readonly cells?: string
+  /** Whether the whole sheet is laid out anew, so that only contents and looks of ours come back. */
+  readonly laysOut?: true
+  /** What cannot be undone about it, so that only what it leaves is looked at. */
+  readonly forGood?: true
+}
+
+/** A small class in which some need support; the notes go to column H. */
+export const OWLS: Matrix = {
+  name: 'Owls',
+  values: [
+    ['Subtraction, autumn'],
+    ['Name', '532 − 217', '603 − 245', '718 − 354', '940 − 268', '305 − 128'],
+    ['Amira P', 315, 358, 364, 672, 177],
+    ['Bertie L', 325, 442, 444, 728, 223],
+    ['Cerys H', 315, ' 358.', 'abs', '', '67?'],
+    ['Daniel O', 325, 358, 444, 728, 223],
+    [],
+    [],
+    ['old', 'words', 'here', 4, 5],
+  ],
+}
+
+const PIXEL =
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=='
+const made = makeSet(
+  { operation: 'subtract', numbers: { year: 4, topic: 'Four-digit numbers' }, aim: 'graded', count: 4 },
+  '4827',
+)
+if ('problem' in made) throw new Error(made.problem)
+const SET = { questions: made.questions, set: '4827', recipe: 'Year 4' }
+const LAYOUT = asked('932 − 457')
+const DAY = '2026-11-06'
+
+/** The workbook with the small class, nothing of ours in it. */
+export async function owls(): Promise<Bench> {
+  const bench = await benchWith(OWLS)
+  Office.context.document.settings.remove('columnwise')
+  return bench
+}
+
+const select = (address: string) =>
+  Excel.run(async (context) => {
+    context.workbook.worksheets.getItem('Owls').getRange(address).select()
+    await context.sync()
+  })
+
+async function reading() {
+  const sheet = await readSheet()
+  return { sheet, reviews: review(sheet.matrix) }
+}
+
+async function marking(flags = true, mastery = true): Promise<Write> {
+  const { sheet, reviews } = await reading()
+  return () => markSheet(sheet, reviews, { flags, mastery })
+}
+
+const mark = async () => (await marking())()
+
+const given = (written: { readonly done: Done | null }): Done => {
+  if (!written.done) throw new Problem('Cells are not empty.', 'The pane asks whether they may go.')
+  return written.done
+}
+
+async function setting(cell: string, direction: 'across' | 'down', withKey: boolean): Promise<Write> {
+  await select(cell)
+  const first = await writeQuestions({ ...SET, withKey }, direction, null)
+  return async () =>
+    given(first.done ? first : await writeQuestions({ ...SET, withKey }, direction, first.target))
+}
+
+async function recording(date = DAY, sheet = 'Owls'): Promise<Write> {
+  const { reviews, sheet: read } = await reading()
+  const rows = reviews.flatMap((each) => recordRows(each, { date, class: '4H' }))
+  const record = await readRecordSheet(read.sheets)
+  return () =>
+    addToRecordSheet(
+      record,
+      rows.map((row) => ({ ...row, sheet })),
+    )
+}
+
+async function commenting(texts: readonly string[]): Promise<Write> {
+  const { sheet } = await reading()
+  const comments = texts.map((text, index) => ({ row: 3, column: 1 + index, text }))
+  return async () => (await writeComments(sheet, comments)).done
+}
+
+async function paging(which: 'week' | 'reports', pupil = 'Amira P'): Promise<Write> {
+  const { sheet } = await reading()
+  const printed =
+    which === 'week'
+      ? { table: planWeek({ className: '4H', date: DAY, byNeed: [], byFault: [] }), breaks: [] }
+      : planReports([{ name: pupil, secure: [], isSeen: false, next: null }], DAY)
+  return () => writePages(printed, which === 'week' ? 'one' : 'many', sheet.sheets)
+}
+
+async function layingInCells(cell: string): Promise<Write> {
+  await select(cell)
+  const place = await layoutPlace(LAYOUT)
+  return () => insertLayout(LAYOUT, place, place.taken.length > 0)
+}
+
+const nothing = () => Promise.resolve()
+
+const picture = { base64: PIXEL, width: 150, height: 120, name: 'Columnwise 52 − 17', altText: '52 − 17' }
+
+/** Every writing action, on new ground and where it was done before. */
+export const ACTIONS: readonly Action[] = [
+  { name: 'marking', before: nothing, read: marking, sheet: 'Owls', cells: 'H3:H6' },
+  { name: 'marking again', before: mark, read: () => marking(), sheet: 'Owls', cells: 'H3:H6' },
+  { name: 'marking without flags', before: mark, read: () => marking(false), sheet: 'Owls', cells: 'H3:H6' },
+  {
+    name: 'writing the Mastery sheet again',
+    before: mark,
+    read: marking,
+    sheet: 'Mastery',
+    cells: 'A6:B8',
+    laysOut: true,
+  },
+  {
+    name: 'clearing',
+    before: mark,
+    read: async () => {
+      const { sheet } = await reading()
+      return () => clearSheet(sheet)
+    },
+    sheet: 'Owls',
+    cells: 'H3:H6',
+  },
+  {
+    name: 'hiding flags',
+    before: mark,
+    read: async () => {
+      const { sheet } = await reading()
+      return () => hideFlags(sheet)
+    },
+    sheet: 'Owls',
+    cells: 'H3:H6',
+  },
+  {
+    name: 'setting questions across',
+    before: nothing,
+    read: async () => {
+      await select('B12')
+      return async () => given(await writeQuestions({ ...SET, withKey: true }, 'across', null))
+    },
+    sheet: 'Owls',
+    cells: 'B12:E12',
+  },
+  {
+    name: 'setting questions down over other words',
+    before: nothing,
+    read: () => setting('B9', 'across', false),
+    sheet: 'Owls',
+    cells: 'B9:E9',
+  },
+  {
+    name: 'laying out a marksheet',
+    before: nothing,
+    read: async () => {
+      const book = await readSetBook()
+      const on = { sheet: 'Subtraction', title: 'Subtraction', names: ['Amira P', '=A1'] }
+      return async () => (await layOutMarksheet({ ...SET, withKey: true }, on, book)).done
+    },
+    sheet: 'Subtraction',
+  },
+  {
+    name: 'writing the answer key again',
+    before: async () => {
+      await select('B12')
+      await writeQuestions({ ...SET, withKey: true }, 'down', null)
+    },
+    read: async () => {
+      await select('D12')
+      return async () => given(await writeQuestions({ ...SET, withKey: true }, 'down', null))
+    },
+    sheet: 'Answer key',
+    cells: 'A4:D6',
+    laysOut: true,
+  },
+  { name: 'beginning a record', before: nothing, read: recording, sheet: 'Record' },
+  {
+    name: 'adding to the record',
+    before: async () => (await recording())(),
+    read: () => recording('2026-11-13', 'Week 2'),
+    sheet: 'Record',
+    cells: 'A24:C25',
+  },
+  {
+    name: 'forgetting a part of the record',
+    before: async () => {
+      await (
+        await recording('2026-07-03', 'Last year')
+      )()
+      await (
+        await recording()
+      )()
+    },
+    read: async () => {
+      const record = await readRecordSheet((await readSheet()).sheets)
+      return () => clearRecordBefore(record, '2026-09-01')
+    },
+    sheet: 'Record',
+    cells: 'A4:C6',
+  },
+  { name: 'writing comments', before: nothing, read: () => commenting(['one', 'two']), sheet: 'Owls' },
+  {
+    name: 'writing comments again',
+    before: async () => (await commenting(['one', 'two', 'three']))(),
+    read: () => commenting(['other']),
+    sheet: 'Owls',
+  },
+  {
+    name: 'taking comments off',
+    before: async () => (await commenting(['one', 'two']))(),
+    read: () => commenting([]),
+    sheet: 'Owls',
+  },
+  { name: 'writing the page of the week', before: nothing, read: () => paging('week'), sheet: 'This week' },
+  {
+    name: 'writing reports again',
+    before: async () => (await paging('reports', 'Bertie L'))(),
+    read: () => paging('reports'),
+    sheet: 'Reports',
+    cells: 'A1:A2',
+    laysOut: true,
+  },
+  {
+    name: 'putting a model into cells',
+    before: nothing,
+    read: () => layingInCells('B12'),
+    sheet: 'Owls',
+    cells: 'B12:E16',
+  },
+  {
+    name: 'putting a model over other words',
+    before: nothing,
+    read: () => layingInCells('B9'),
+    sheet: 'Owls',
+    cells: 'B9:E9',
+  },
+  {
+    name: 'putting a picture of a model',
+    before: () => select('B12'),
+    read: () => Promise.resolve(() => insertPicture(picture)),
+    sheet: 'Owls',
+  },
+  {
+    name: 'writing a sheet to share',
+    before: nothing,
+    read: async () => {
+      const { sheet, reviews } = await reading()
+      return () => writeShared(reviews, 'codes', 'seed', sheet.sheets)
+    },
+    sheet: 'To share',
+  },
+  {
+    name: 'entering answers',
+    before: nothing,
+    read: async () => {
+      const { sheet } = await reading()
+      return () => perform('quick entry', [cellsEdit(sheet, [{ top: 4, left: 4, rows: [[315]] }])])
+    },
+    sheet: 'Owls',
+    cells: 'E5:E5',
+  },
+  {
+    name: 'removing every trace of marking',
+    before: async () => {
+      const { sheet, reviews } = await reading()
+      await markSheet(sheet, reviews, { flags: true, mastery: false })
+      await (
+        await commenting(['one'])
+      )()
+    },
+    read: async () => {
+      const traces = await readTraces()
+      return () => removeTraces(traces)
+    },
+    sheet: 'Owls',
+    cells: 'H3:H6',
+  },
+  {
+    name: 'removing sheets and settings too',
+    before: async () => {
+      await mark()
+      await keepSettings({ className: '4H' })
+    },
+    read: async () => {
+      const traces = await readTraces()
+      return () => removeTraces(traces)
+    },
+    sheet: 'Owls',
+    cells: 'H3:H6',
+    forGood: true,
+  },
+]
+
+/** Whether a sheet is one that we lay out. */
+export function isOurs(bench: Bench, name: string): boolean {
+  const sheet = bench.grid.sheets().find((each) => each.name === name)
+  if (!sheet) return false
+  const [[first] = []] = bench.grid.values(sheet.id, { row: 0, col: 0, rows: 1, cols: 1 })
+  return String(first).startsWith(OWN_SHEET)
+}
