@@ -6,6 +6,7 @@ import { areaOf, type CellRef } from './matrix'
  * one. (Only names may be shared.) A marksheet that keeps nobody goes, and so do questions that nobody is left to answer.
  */
 export function keptApart(found: readonly Marksheet[]): Marksheet[] {
+  if (found.length < 2) return [...found]
   const [asked, named, answered] = [new Set<string>(), new Set<string>(), new Set<string>()]
   return found.flatMap((marksheet): Marksheet[] => {
     const { questions, pupils } = marksheet

@@ -10,6 +10,7 @@ import { DEFAULT_MASTERY, type MasterySettings } from '../mastery/settings'
 import { diagnoserFor, type PupilDiagnosis } from './diagnose'
 import { nextSetAgainst, nextSetFor, type NextSet, type SetWish } from './nextSet'
 import type { Review, ReviewedPupil } from './review'
+import { atOnce, type Steps } from './steps'
 
 /** Where a pupil stands when the types that a named fault reaches are judged by it; `types` are those whose status that changes. */
 export interface ReachJudgement {
@@ -36,25 +37,28 @@ export function diagnosedPupils(
   reviews: readonly Review[],
   settings: MasterySettings = DEFAULT_MASTERY,
 ): DiagnosedPupil[] {
-  return [...diagnosing(reviews, settings)]
+  return atOnce(diagnosing(reviews, settings))
 }
 
-/** The same one after another, so that a large sheet can be diagnosed in pieces. */
+/** The same, pupil by pupil. */
 export function* diagnosing(
   reviews: readonly Review[],
   settings: MasterySettings = DEFAULT_MASTERY,
-): Generator<DiagnosedPupil> {
+): Steps<DiagnosedPupil[]> {
+  const pupils: DiagnosedPupil[] = []
   for (const [at, review] of reviews.entries()) {
     const diagnose = diagnoserFor(review)
     for (const [index, pupil] of review.pupils.entries()) {
+      yield
       const found = diagnose(pupil)
       const { named } = found.diagnosis
       const reach = named.length > 0 ? judgeByReach(review, pupil, named, settings) : null
       const questions = pupil.answers.flatMap((cell) => review.questions[cell.question]?.question ?? [])
       const judgement = reach?.judgement ?? pupil.judgement
-      yield { ...found, name: pupil.name, review: at, index, pupil, questions, judgement, reach }
+      pupils.push({ ...found, name: pupil.name, review: at, index, pupil, questions, judgement, reach })
     }
   }
+  return pupils
 }
 
 const TELLS: Readonly<Record<Outcome, Evidence>> = {

@@ -13,7 +13,9 @@ import {
   type View,
 } from './matrix'
 import { OWN_SHEET } from './find'
+import { groupBy } from './groups'
 import { valueAt, type Review, type ReviewedPupil } from './review'
+import { atOnce, type Steps } from './steps'
 import {
   exceptionRule,
   flagRule,
@@ -58,27 +60,35 @@ export const NOTES_TITLE = 'Support with · Columnwise'
 
 /** What to write on a sheet whose marksheets have been reviewed. Only empty cells and notes of our own are written to. */
 export function planMarking(matrix: Matrix, reviews: readonly Review[]): MarkingPlan {
-  return {
-    sheet: matrix.name,
-    rules: reviews.flatMap((review) => rulesFor(matrix, review)),
-    notes: notesFor(matrix, reviews),
-  }
+  return atOnce(planning(matrix, reviews))
 }
 
-function rulesFor(matrix: Matrix, { questions, pupils }: Review): Rule[] {
+/** The same, question by question and pupil by pupil. */
+export function* planning(matrix: Matrix, reviews: readonly Review[]): Steps<MarkingPlan> {
+  const rules: Rule[] = []
+  for (const review of reviews) rules.push(...(yield* rulesFor(matrix, review)))
+  yield
+  return { sheet: matrix.name, rules, notes: notesFor(matrix, reviews) }
+}
+
+function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]> {
+  const rules = yield* exceptions(matrix, questions, pupils)
   const answers = pupils.flatMap((pupil) => pupil.answers)
+  const byQuestion = groupBy(answers, ({ question }) => question)
+  for (const [index, question] of questions.entries()) {
+    yield
+    const areas = runs(byQuestion.get(index) ?? [])
+    if (!question.marked && areas.length > 0) rules.push(rightRule(areas, question.key))
+  }
   const cellsOf = (marked: boolean) => answers.filter((cell) => questions[cell.question]?.marked === marked)
-  const right = questions.flatMap((question, index) => {
-    const areas = runs(answers.filter((cell) => cell.question === index))
-    return question.marked || areas.length === 0 ? [] : [rightRule(areas, question.key)]
-  })
-  const [typedAreas, markedAreas] = [runs(cellsOf(false)), runs(cellsOf(true))]
+  const typedAreas = runs(cellsOf(false))
+  yield
+  const markedAreas = runs(cellsOf(true))
   const flagged = pupils
     .filter(({ judgement }) => judgement.needsSupport)
     .flatMap(({ nameCells }) => nameCells)
   return [
-    ...exceptions(matrix, questions, pupils),
-    ...right,
+    ...rules,
     ...(typedAreas.length > 0 ? otherRules(typedAreas) : []),
     ...(markedAreas.length > 0 ? markRules(markedAreas) : []),
     ...(flagged.length > 0 ? [flagRule(runs(flagged))] : []),
@@ -86,52 +96,53 @@ function rulesFor(matrix: Matrix, { questions, pupils }: Review): Rule[] {
 }
 
 /** A rule for each answer that the others would show otherwise than the review has it: it could read more, or knows a date. */
-function exceptions(
+function* exceptions(
   matrix: Matrix,
   questions: Review['questions'],
   pupils: readonly ReviewedPupil[],
-): Rule[] {
-  return pupils.flatMap(({ answers, outcomes }) =>
-    answers.flatMap((cell, index) => {
+): Steps<Rule[]> {
+  const rules: Rule[] = []
+  for (const { answers, outcomes } of pupils) {
+    yield
+    answers.forEach((cell, index) => {
       const question = questions[cell.question]
       const look = lookOf(outcomes[index] ?? 'blank')
       const value = valueAt(matrix, cell)
-      if (question === undefined || look === null) return []
+      if (question === undefined || look === null) return
       const shown = question.marked ? lookByMarkRules(value) : lookByRules(value, question.key)
-      if (shown === look) return []
-      return exceptionRule(cell, value, look) ?? []
-    }),
-  )
-}
-
-/** Rectangles that cover the cells: runs down a column, or across a row where that makes fewer, put together where they match. */
-export function runs(cells: readonly CellRef[]): Area[] {
-  const columns = mergeNeighbours(
-    cells.map(({ row, column }) => ({ top: row, left: column, bottom: row, right: column })),
-  )
-  return columns.sort((a, b) => a.top - b.top || a.left - b.left)
-}
-
-function mergeNeighbours(single: readonly Area[]): Area[] {
-  const down = merge(
-    [...single].sort((a, b) => a.left - b.left || a.top - b.top),
-    (a, b) => a.left === b.left && a.bottom + 1 === b.top,
-  )
-  return merge(
-    down.sort((a, b) => a.top - b.top || a.bottom - b.bottom || a.left - b.left),
-    (a, b) => a.top === b.top && a.bottom === b.bottom && a.right + 1 === b.left,
-  )
-}
-
-function merge(sorted: readonly Area[], touch: (a: Area, b: Area) => boolean): Area[] {
-  const merged: Area[] = []
-  for (const area of sorted) {
-    const last = merged.at(-1)
-    if (last && touch(last, area))
-      merged[merged.length - 1] = { ...last, bottom: area.bottom, right: area.right }
-    else merged.push(area)
+      const rule = shown === look ? null : exceptionRule(cell, value, look)
+      if (rule) rules.push(rule)
+    })
   }
-  return merged
+  return rules
+}
+
+/** Rectangles that cover the cells: runs down a column, and columns put together where these match. */
+export function runs(cells: readonly CellRef[]): Area[] {
+  const columns = groupBy(cells, ({ column }) => column)
+  const down = [...columns]
+    .sort(([one], [other]) => one - other)
+    .flatMap(([column, own]) => runsIn(column, own))
+  down.sort((a, b) => a.top - b.top || a.bottom - b.bottom || a.left - b.left)
+  const across: Area[] = []
+  for (const area of down) {
+    const last = across.at(-1)
+    if (last && last.top === area.top && last.bottom === area.bottom && last.right + 1 === area.left)
+      across[across.length - 1] = { ...last, right: area.right }
+    else across.push(area)
+  }
+  return across.sort((a, b) => a.top - b.top || a.left - b.left)
+}
+
+function runsIn(column: number, cells: readonly CellRef[]): Area[] {
+  const rows = cells.map(({ row }) => row).sort((a, b) => a - b)
+  const found: Area[] = []
+  let top = 0
+  rows.forEach((row, index) => {
+    if (index === 0 || row !== (rows[index - 1] ?? 0) + 1) top = row
+    if (rows[index + 1] !== row + 1) found.push({ top, left: column, bottom: row, right: column })
+  })
+  return found
 }
 
 /** The types to support, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. */

@@ -13,6 +13,7 @@ import { DEFAULT_MASTERY, type MasterySettings } from '../mastery/settings'
 import { findMarksheets, type FoundPupil, type FoundQuestion, type Marksheet } from './find'
 import { markedColumns, readMark } from './marks'
 import { isDateFormat, isEmpty, type CellRef, type Matrix } from './matrix'
+import { atOnce, type Steps } from './steps'
 
 /**
  * A question with what its answers are compared with, the exchanges it holds, and whether its cells hold marks (ticks, 1 and 0)
@@ -52,13 +53,24 @@ export function reviewMarksheet(
   marksheet: Marksheet,
   settings: MasterySettings = DEFAULT_MASTERY,
 ): Review {
+  return atOnce(reviewing(matrix, marksheet, settings))
+}
+
+/** The same, pupil by pupil. */
+export function* reviewing(
+  matrix: Matrix,
+  marksheet: Marksheet,
+  settings: MasterySettings = DEFAULT_MASTERY,
+): Steps<Review> {
   const questions = reviewQuestions(matrix, marksheet)
   const judgeRow = rowJudge(marksheet, questions, settings)
-  const pupils = marksheet.pupils.map((pupil): ReviewedPupil => {
+  const pupils: ReviewedPupil[] = []
+  for (const pupil of marksheet.pupils) {
+    yield
     const outcomes = pupil.answers.map((cell) => outcomeOf(matrix, cell, questions[cell.question]))
     const typed = pupil.answers.map((cell) => typedText(matrix, cell))
-    return { ...pupil, typed, outcomes, judgement: judgeRow(pupil, outcomes.map(evidenceOf)) }
-  })
+    pupils.push({ ...pupil, typed, outcomes, judgement: judgeRow(pupil, outcomes.map(evidenceOf)) })
+  }
   const { orientation, area } = marksheet
   const marked =
     questions.some((question) => question.marked) && !hasTypedAnswers(matrix, marksheet, questions)

@@ -116,12 +116,12 @@ export function lookOf(outcome: Outcome): LookName | null {
  */
 export function lookByRules(value: CellValue, key: AnswerKey): LookName | null {
   if (value === null || value === '') return null
-  const own = trimmed(String(value))
   if (typeof value === 'number') {
     const apart = Math.abs(value - Number(key.value))
     if (key.value.includes('.') ? apart < 1e-9 : apart === 0) return 'right'
     return value < DATES.first || value > DATES.last ? 'wrong' : null
   }
+  const own = trimmed(String(value))
   if (rightTexts(key).includes(own)) return 'right'
   const small = own.toLowerCase()
   if (['a', 'abs', 'absent', 'ill'].includes(small)) return 'absent'

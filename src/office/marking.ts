@@ -1,4 +1,4 @@
-import { planMarking, runs, type MarkingPlan } from '../marksheet/plan'
+import { planning, runs, type MarkingPlan } from '../marksheet/plan'
 import { STATUS_WORDS, type StatusWords } from '../mastery/support'
 import type { Review } from '../marksheet/review'
 import { cellsEdit, type Block } from './cells'
@@ -8,7 +8,7 @@ import { isOwnNote, ownNotes } from './notes'
 import type { SheetReading } from './read'
 import { masteryEdits } from './reviewMastery'
 import { rulesEdit } from './rules'
-import { UNWATCHED, type Work } from './work'
+import { inTurns, UNWATCHED, type Work } from './work'
 
 /** What marking writes besides the colours. */
 export interface MarkingChoice {
@@ -28,7 +28,7 @@ export async function markSheet(
   work: Work = UNWATCHED,
 ): Promise<Done> {
   refuseProtected(reading)
-  const plan = planMarking(reading.matrix, reviews)
+  const plan = await inTurns(planning(reading.matrix, reviews), work)
   const { rules, notes } = choice.flags ? plan : withoutFlags(plan)
   const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
   const blocks = noteBlocks(reading, notes)

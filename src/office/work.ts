@@ -1,3 +1,4 @@
+import type { Steps } from '../marksheet/steps'
 import { Stopped } from './errors'
 
 /** How long work tells how far it has come, and hears that it is to stop. */
@@ -13,6 +14,22 @@ export const UNWATCHED: Work = { signal: new AbortController().signal, progress:
 /** Throws Stopped where the teacher has asked to stop. */
 export function stopIfAsked({ signal }: Work): void {
   if (signal.aborted) throw new Stopped()
+}
+
+/** How long the pane works at a stretch, in milliseconds, before it lets the screen and the keyboard have their turn. */
+const STRETCH = 40
+
+/** The result of a long reckoning, worked out in stretches so that the pane is never blocked. Throws Stopped. */
+export async function inTurns<T>(steps: Steps<T>, work: Pick<Work, 'signal'> = UNWATCHED): Promise<T> {
+  let start = performance.now()
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) return step.value
+    if (performance.now() - start < STRETCH) continue
+    await new Promise((resolve) => setTimeout(resolve, 0))
+    if (work.signal.aborted) throw new Stopped()
+    start = performance.now()
+  }
 }
 
 /** How many cells a request reads or writes at most, so that it stays well below the 5 MB that Excel on the web takes. */

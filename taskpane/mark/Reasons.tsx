@@ -3,7 +3,8 @@ import type { Area } from '../../src/marksheet/matrix'
 import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
 import type { Review } from '../../src/marksheet/review'
 import type { MasterySettings } from '../../src/mastery/settings'
-import { inPieces } from '../common/pieces'
+import { Stopped } from '../../src/office/errors'
+import { inTurns } from '../../src/office/work'
 import { Reason } from '../common/Reason'
 
 /** The fault named for each pupil, with its evidence in a line; a click goes to the answers. Nothing where none is named. */
@@ -18,12 +19,18 @@ export function Reasons({
 }): ReactElement | null {
   const [named, setNamed] = useState<readonly DiagnosedPupil[]>([])
   useEffect(() => {
-    let isOver = false
-    void inPieces(diagnosing(reviews, settings), () => isOver).then((pupils) => {
-      if (!isOver) setNamed(pupils.filter(({ diagnosis }) => diagnosis.verdict === 'fault named'))
-    })
+    const stop = new AbortController()
+    inTurns(diagnosing(reviews, settings), stop).then(
+      (pupils) => {
+        if (!stop.signal.aborted)
+          setNamed(pupils.filter(({ diagnosis }) => diagnosis.verdict === 'fault named'))
+      },
+      (error: unknown) => {
+        if (!(error instanceof Stopped)) throw error
+      },
+    )
     return () => {
-      isOver = true
+      stop.abort()
     }
   }, [reviews, settings])
   if (named.length === 0) return null

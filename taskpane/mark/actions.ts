@@ -1,12 +1,13 @@
 import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/correct'
 import type { Marksheet } from '../../src/marksheet/find'
-import { reviewMarksheet, type Review } from '../../src/marksheet/review'
+import { reviewing, type Review } from '../../src/marksheet/review'
+import type { MasterySettings } from '../../src/mastery/settings'
 import type { Done } from '../../src/office/edit'
 import { Problem } from '../../src/office/errors'
 import { markSheet } from '../../src/office/marking'
 import { readSheet, type SheetReading } from '../../src/office/read'
 import type { Settings } from '../../src/office/settings'
-import type { Work } from '../../src/office/work'
+import { inTurns, type Work } from '../../src/office/work'
 import { marksheetsOf } from './found'
 
 /** A sheet as it was last read, the teacher's corrections, and the marksheets that follow from both. */
@@ -28,6 +29,18 @@ export async function lookAt(
   return { reading, corrections: still, marksheets: marksheetsOf(matrix, still) }
 }
 
+/** The reviews of a sheet's marksheets. Throws Problem. */
+export async function reviewsOf(
+  { reading, marksheets }: Pick<Seen, 'reading' | 'marksheets'>,
+  settings: MasterySettings,
+  work: Work,
+): Promise<Review[]> {
+  const reviews: Review[] = []
+  for (const marksheet of marksheets)
+    reviews.push(await inTurns(reviewing(reading.matrix, marksheet, settings), work))
+  return reviews
+}
+
 /** Reads a sheet anew, and marks its marksheets. Throws Problem. */
 export async function markAgain(
   { reading: { id }, corrections }: Seen,
@@ -41,7 +54,7 @@ export async function markAgain(
       `There is no marksheet on ${reading.name} any more.`,
       'Check its questions and names, then look again.',
     )
-  const reviews = marksheets.map((marksheet) => reviewMarksheet(reading.matrix, marksheet, settings.mastery))
+  const reviews = await reviewsOf(seen, settings.mastery, work)
   const choice = { flags: settings.flags, mastery: settings.masterySheet, words: settings.words }
   return { seen, reviews, done: await markSheet(reading, reviews, choice, work) }
 }

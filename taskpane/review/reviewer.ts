@@ -5,7 +5,7 @@ import type { Area } from '../../src/marksheet/matrix'
 import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
 import type { PrintedSheet } from '../../src/marksheet/pupilReport'
 import { daysKept, recordRows, sameNames, type SameName } from '../../src/marksheet/record'
-import { reviewMarksheet, type Review } from '../../src/marksheet/review'
+import type { Review } from '../../src/marksheet/review'
 import { SHARED_NAME, type InPlaceOfNames } from '../../src/marksheet/share'
 import { perform, type Done } from '../../src/office/edit'
 import { problemOf } from '../../src/office/errors'
@@ -24,11 +24,10 @@ import type { Direction, Target } from '../../src/office/setRead'
 import { writeQuestions } from '../../src/office/setWrite'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/settings'
 import { writeShared } from '../../src/office/share'
-import { stopIfAsked, type Work } from '../../src/office/work'
-import { inPieces } from '../common/pieces'
+import { inTurns, type Work } from '../../src/office/work'
 import { Store } from '../common/store'
 import { counted } from '../common/words'
-import { lookAt } from '../mark/actions'
+import { lookAt, reviewsOf } from '../mark/actions'
 import { sharedMarker } from '../mark/marker'
 import type { Runner } from '../runner'
 import { dayInWords } from './day'
@@ -233,12 +232,11 @@ export class Reviewer extends Store<ReviewerState> {
   }
 
   async #viewOf(id: string | undefined, work: Work): Promise<SheetView> {
-    const { reading, marksheets } = await lookAt(id, correctionsOf, work)
+    const looked = await lookAt(id, correctionsOf, work)
     const { mastery } = this.state().settings
-    const reviews = marksheets.map((marksheet) => reviewMarksheet(reading.matrix, marksheet, mastery))
-    const pupils = await inPieces(diagnosing(reviews, mastery), () => work.signal.aborted)
-    stopIfAsked(work)
-    return { reading, reviews, pupils }
+    const reviews = await reviewsOf(looked, mastery, work)
+    const pupils = await inTurns(diagnosing(reviews, mastery), work)
+    return { reading: looked.reading, reviews, pupils }
   }
 }
 

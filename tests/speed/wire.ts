@@ -38,14 +38,17 @@ function fill({ grid }: Bench, id: string, values: Matrix['values']): void {
   )
 }
 
-/** Counts the add-in's own requests from now on, those left out by which the client lets go of objects. */
+/** What the client asks by itself: to be told of events, and to let go of objects. */
+const BY_ITSELF = ['NotifyActionHandlerReady', '_RemoveReference']
+
+/** Counts the add-in's own requests from now on, those left out that the client makes by itself. */
 export function trafficOf({ host }: Bench): Traffic {
   const traffic: Traffic = { requests: 0, largestAsked: 0, largestAnswered: 0 }
   const execute = host.execute.bind(host)
   host.execute = async (body: RequestBody) => {
     const reply = await execute(body)
     const isOwn = body.Actions.some(
-      ({ ActionType, Name }) => ActionType !== ActionKind.Instantiate && Name !== '_RemoveReference',
+      ({ ActionType, Name }) => ActionType !== ActionKind.Instantiate && !BY_ITSELF.includes(Name),
     )
     if (isOwn) traffic.requests++
     traffic.largestAsked = Math.max(traffic.largestAsked, JSON.stringify(body).length)
