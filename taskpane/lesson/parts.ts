@@ -13,6 +13,12 @@ export interface LessonPart {
 /** What can be made for a lesson, in the order of the list. */
 export const LESSON_PARTS: readonly LessonPart[] = [
   {
+    id: 'lesson',
+    name: 'Lesson set',
+    says: 'An example, practice in three grades, a recap, answers, a letter home and the marksheet, from one objective.',
+    load: async () => (await import(/* webpackChunkName: "lesson-set" */ './LessonSet')).LessonSet,
+  },
+  {
     id: 'starter',
     name: 'Dice starter',
     says: 'Subtractions whose answers are the totals of two dice, to roll and cover.',

@@ -190,7 +190,7 @@ export class Setter extends Store<SetterState> {
 }
 
 /** The names in the chosen cells, or those found on the sheet. Throws Problem where there are none. */
-function namesFrom(matrix: Matrix, chosen: Area | null): ClassList {
+export function namesFrom(matrix: Matrix, chosen: Area | null): ClassList {
   const list = chosen ? classListIn(matrix, chosen) : findClassList(matrix)
   if (list) return list
   const where = chosen ? 'in the selected cells' : `on the sheet ${matrix.name}`

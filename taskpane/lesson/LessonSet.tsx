@@ -1,0 +1,224 @@
+import { Button, Field, Select, Textarea } from '@fluentui/react-components'
+import { useEffect, useMemo, useState, type ReactElement } from 'react'
+import { LESSON_QUESTIONS, type Lesson } from '../../src/lesson/lessonSet'
+import { lessonHandout } from '../../src/lesson/lessonSheets'
+import type { WorkedQuestion } from '../../src/lesson/worked'
+import { watchSheets } from '../../src/office/watch'
+import { Card } from '../common/Card'
+import { CELLS, SELECT } from '../common/icons'
+import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { counted } from '../common/words'
+import { SetNumber } from '../set/SetNumber'
+import { namesFound } from '../set/WriteCard'
+import { CountField } from './CountField'
+import { LessonSetMaker, ON_MARKSHEET, type LessonSetState } from './LessonSetMaker'
+import { RecipeChoice } from './RecipeChoice'
+import { Take } from './Take'
+
+interface Parts {
+  readonly maker: LessonSetMaker
+  readonly state: LessonSetState
+}
+
+/** A lesson from its objective: what is in it, its success criteria, and everything onto sheets in one action. */
+export function LessonSet(): ReactElement {
+  const runner = useRunner()
+  const [maker] = useState(() => new LessonSetMaker(runner))
+  const state = useStore(maker)
+  const { writes } = useRunnerState()
+  useEffect(() => {
+    const watching = watchSheets(() => void maker.look())
+    watching.catch(runner.tell)
+    return () => {
+      void watching.then((end) => end())
+    }
+  }, [maker, runner])
+  useEffect(() => {
+    void maker.look()
+  }, [maker, writes])
+  const { made } = state
+  const handout = useMemo(() => ('lesson' in made ? lessonHandout(made.lesson) : null), [made])
+  return (
+    <>
+      <ObjectiveCard maker={maker} state={state} />
+      <LessonCard maker={maker} state={state} />
+      {'lesson' in made && <CriteriaCard maker={maker} state={state} lesson={made.lesson} />}
+      <MakeCard maker={maker} state={state} />
+      <Take handout={handout} onlyPrints />
+    </>
+  )
+}
+
+function ObjectiveCard({ maker, state }: Parts) {
+  const { recipe, practice, recap } = state.choices
+  return (
+    <Card title="The objective">
+      <div className="recipe">
+        <RecipeChoice
+          recipe={recipe}
+          onChoose={(chosen) => {
+            maker.choose({ recipe: chosen })
+          }}
+        />
+        <div className="halves">
+          <CountField
+            label="In each grade"
+            least={LESSON_QUESTIONS.least}
+            most={LESSON_QUESTIONS.most}
+            value={practice}
+            onChoose={(count) => {
+              maker.choose({ practice: count })
+            }}
+          />
+          <CountField
+            label="In the recap"
+            least={0}
+            most={LESSON_QUESTIONS.most}
+            value={recap}
+            onChoose={(count) => {
+              maker.choose({ recap: count })
+            }}
+          />
+        </div>
+      </div>
+    </Card>
+  )
+}
+
+function LessonCard({ maker, state }: Parts) {
+  const { made, typed } = state
+  return (
+    <Card title="The lesson">
+      <SetNumber typed={typed} onType={maker.type} onAgain={maker.again} />
+      {'problem' in made ? (
+        <p className="no-set" role="alert">
+          <strong>! No lesson.</strong> {made.problem}
+        </p>
+      ) : (
+        <Preview lesson={made.lesson} recapFrom={recapSentence(state)} />
+      )}
+    </Card>
+  )
+}
+
+/** What the recap is drawn from, in a sentence. */
+function recapSentence({ known, className }: LessonSetState): string {
+  if (known.length === 0) return 'Record holds nothing of this class yet: drawn from all earlier objectives.'
+  const whose = className === '' ? 'the class' : className
+  return `Most of what ${whose} is least secure in, by Record.`
+}
+
+function Preview({ lesson, recapFrom }: { readonly lesson: Lesson; readonly recapFrom: string }) {
+  const { model, partner, practice, recap } = lesson
+  return (
+    <>
+      <Fold name="Modelled example and partner question" questions={[model, partner]} />
+      {practice.map(({ grade, title, objective, questions }) => (
+        <Fold key={grade} name={`${grade}. ${title}`} says={`“${objective}”`} questions={questions} />
+      ))}
+      {recap.length > 0 ? (
+        <Fold name="Recap" says={recapFrom} questions={recap} />
+      ) : (
+        <p className="quiet">No recap: nothing comes before this objective, or none was wanted.</p>
+      )}
+    </>
+  )
+}
+
+function Fold(props: {
+  readonly name: string
+  readonly says?: string
+  readonly questions: readonly WorkedQuestion[]
+}) {
+  const { name, says, questions } = props
+  return (
+    <details>
+      <summary>
+        {name}: {counted(questions.length, 'question')}
+      </summary>
+      {says !== undefined && <p className="quiet">{says}</p>}
+      <ol className="drawn" aria-label={name}>
+        {questions.map(({ text, type, answer }) => (
+          <li key={text}>
+            <span className="sum">{text}</span>{' '}
+            <span className="quiet">
+              {type}; {answer}
+            </span>
+          </li>
+        ))}
+      </ol>
+    </details>
+  )
+}
+
+function CriteriaCard({ maker, state, lesson }: Parts & { readonly lesson: Lesson }) {
+  const { criteria } = state.choices
+  return (
+    <Card title="Success criteria">
+      <Field
+        label="One in a line"
+        hint="They stand on the example and on the practice, each with a box to tick."
+      >
+        <Textarea
+          rows={6}
+          resize="vertical"
+          value={criteria ?? lesson.criteria.join('\n')}
+          onChange={(_, { value }) => {
+            maker.choose({ criteria: value })
+          }}
+        />
+      </Field>
+      {criteria !== null && (
+        <Button
+          size="small"
+          onClick={() => {
+            maker.choose({ criteria: null })
+          }}
+        >
+          Back to ours
+        </Button>
+      )}
+    </Card>
+  )
+}
+
+function MakeCard({ maker, state }: Parts) {
+  const { choices, pupils, made } = state
+  const busy = useBusy() || 'problem' in made
+  return (
+    <Card title="Into the workbook">
+      <Field label="On the marksheet">
+        <Select
+          value={choices.onMarksheet}
+          onChange={(_, { value }) => {
+            const found = ON_MARKSHEET.find(([id]) => id === value)
+            if (found) maker.choose({ onMarksheet: found[0] })
+          }}
+        >
+          {ON_MARKSHEET.map(([id, name]) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </Select>
+      </Field>
+      {choices.onMarksheet !== 'none' && (
+        <div className="names">
+          <p>
+            {pupils ? namesFound(pupils) : 'No names found on this sheet yet: no marksheet without them.'}
+          </p>
+          <Button size="small" icon={SELECT} onClick={() => void maker.takeNames()}>
+            Use my selection
+          </Button>
+        </div>
+      )}
+      <Button appearance="primary" icon={CELLS} disabled={busy} onClick={() => void maker.write()}>
+        Make the lesson
+      </Button>
+      <p className="quiet where">
+        Sheets to print, the answers with their working, a letter home and the marksheet, each on a sheet of
+        its own. One Undo takes all of it back.
+      </p>
+    </Card>
+  )
+}
