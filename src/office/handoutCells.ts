@@ -53,6 +53,17 @@ export function cellsHeld(values: readonly (readonly unknown[])[]): HandoutCells
   }
 }
 
+/** Whether cells of a sheet of ours, by their values from row 0 on, hold something else than was written. */
+export function isChanged(values: readonly (readonly unknown[])[], { rows }: HandoutCells): boolean {
+  return values
+    .slice(ABOVE)
+    .some((line, row) =>
+      line
+        .slice(0, DESCRIPTION)
+        .some((value, column) => value !== '' && value !== (rows[row]?.[column] ?? '')),
+    )
+}
+
 /** A look in the description: its cells, and what is set. */
 type DescribedLook = readonly [cells: string, Omit<Look, 'cells'>]
 

@@ -2,11 +2,13 @@ import { printedCells, type Worksheet } from '../lesson/cells/worksheet'
 import { OWN_SHEET } from '../marksheet/find'
 import { addressArea } from './address'
 import { perform, type Done, type Edit } from './edit'
-import { problemOf } from './errors'
+import { problemOf, protectedSheet } from './errors'
 import {
   cellsHeld,
   emptied,
+  isChanged,
   layOutParts,
+  noteFor,
   ROWS_AT_ONCE,
   rowsAddress,
   rowsOf,
@@ -60,7 +62,8 @@ async function readNames(work: Work): Promise<NamedSheet[]> {
 /**
  * Lays out sheets of a hand-out on a sheet of our own: a new one, or one of that name that is ours, which is laid out anew; where the
  * name is a teacher's, on a numbered one. Taking back gives a sheet that was there what it held and how it looked. One that was added
- * is emptied but for its note and hidden, not deleted: deleting would clear Excel's own list of what can be undone.
+ * is emptied but for its note and hidden, not deleted: deleting would clear Excel's own list of what can be undone. Where something else
+ * has been typed on it since, it stays.
  */
 export function handoutEdit(
   worksheet: Worksheet,
@@ -74,7 +77,9 @@ export function handoutEdit(
   let name = worksheet.name
   let before: Held | null = null
   let kept: HandoutCells | null = null
-  let now: Excel.Worksheet | undefined
+  let there: Excel.Worksheet | undefined
+  let now: Held | null = null
+  let stays = false
   const found = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(name)
   return {
     get what() {
@@ -87,6 +92,7 @@ export function handoutEdit(
     ],
     check: () => {
       ;({ name, before } = placeOf(worksheet.name, candidates))
+      if (before?.isProtected() === true) throw protectedSheet(name)
       kept = before && cellsHeld(before.values())
     },
     write: () => [
@@ -96,6 +102,7 @@ export function handoutEdit(
           const sheet = before ? found(context) : context.workbook.worksheets.add(name)
           if (before) emptied(sheet, Math.max(before.rows(), (kept?.rows.length ?? 0) + 1))
           sheet.visibility = 'Visible'
+          sheet.getRange('A1').values = [[noteFor(worksheet.name)]]
         },
       },
       ...layOutParts(found, worksheet.name, cells),
@@ -113,27 +120,34 @@ export function handoutEdit(
           queue: ({ workbook }) => {
             const sheet = workbook.worksheets.getItemOrNullObject(name)
             sheet.load('name')
-            now = sheet
+            there = sheet
           },
         },
       ],
+      () => {
+        now = there === undefined || there.isNullObject ? null : new Held({ name, visible: true })
+        return now ? [now.look()] : []
+      },
+      () => now?.rest() ?? [],
     ],
     putBack: () => {
-      if (now === undefined || now.isNullObject) return []
+      if (now?.isOurs() !== true) return []
+      stays = isChanged(now.values(), cells)
+      if (stays) return []
       return [
         {
           cells: 1,
           queue: (context) => {
             const sheet = found(context)
             emptied(sheet, cells.rows.length + 1)
-            sheet.getRange('A1').values = [[`${OWN_SHEET}${worksheet.name}`]]
+            sheet.getRange('A1').values = [[noteFor(worksheet.name)]]
             if (before?.sheet.visible !== true) sheet.visibility = 'Hidden'
           },
         },
         ...(kept ? layOutParts(found, worksheet.name, kept) : []),
       ]
     },
-    left: () => [],
+    left: () => (stays ? [`The sheet ${name} has been changed since, so it stayed.`] : []),
   }
 }
 
@@ -160,6 +174,7 @@ class Held {
   #first: Excel.Range | undefined
   #used: Excel.Range | undefined
   #rest: Excel.Range[] = []
+  #protection: Excel.WorksheetProtection | undefined
 
   constructor(readonly sheet: NamedSheet) {}
 
@@ -170,14 +185,21 @@ class Held {
         const sheet = context.workbook.worksheets.getItem(this.sheet.name)
         this.#first = sheet.getRange(rowsAddress(0, ROWS_AT_ONCE - 1)).getUsedRangeOrNullObject(true)
         this.#used = sheet.getUsedRangeOrNullObject(true)
+        const { protection } = sheet
         this.#first.load('values, address')
         this.#used.load('address')
+        protection.load('protected')
+        this.#protection = protection
       },
     }
   }
 
   isOurs(): boolean {
     return String(this.values()[0]?.[0] ?? '').startsWith(OWN_SHEET)
+  }
+
+  isProtected(): boolean {
+    return this.#protection?.protected === true
   }
 
   /** Asks for the rows that the first look did not bring. */
@@ -202,6 +224,9 @@ class Held {
     if (!this.#first || this.#first.isNullObject) return []
     const { top, left } = addressArea(this.#first.address)
     if (top > 0 || left > 0) return []
-    return [this.#first, ...this.#rest].flatMap(({ values }) => values as unknown[][])
+    const first = this.#first.values as unknown[][]
+    if (this.#rest.length === 0) return first
+    const empty = Array.from({ length: ROWS_AT_ONCE - first.length }, () => [])
+    return [...first, ...empty, ...this.#rest.flatMap(({ values }) => values as unknown[][])]
   }
 }

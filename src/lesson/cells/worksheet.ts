@@ -145,8 +145,14 @@ function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece
     case 'bars':
       return barPieces(block.bars, block.isComplete, sizes)
     case 'together':
-      return [stacked(block.blocks.flatMap((each) => blockPieces(each, reader, sizes)))]
+      return joined(block.blocks.flatMap((each) => blockPieces(each, reader, sizes)))
   }
+}
+
+/** Pieces as one, where a page has room for them all. */
+function joined(pieces: readonly Piece[]): Piece[] {
+  const one = stacked(pieces)
+  return sum(one.heights) <= PAGE_HEIGHT ? [one] : [...pieces]
 }
 
 function listed(text: string, sign: string, size: number): Piece {
