@@ -19,6 +19,12 @@ export const LESSON_PARTS: readonly LessonPart[] = [
     load: async () => (await import(/* webpackChunkName: "lesson-set" */ './LessonSet')).LessonSet,
   },
   {
+    id: 'personal',
+    name: 'Personal sets',
+    says: 'Each pupil’s own questions, by what each of them needs, a row for each.',
+    load: async () => (await import(/* webpackChunkName: "lesson-personal" */ './Personal')).Personal,
+  },
+  {
     id: 'starter',
     name: 'Dice starter',
     says: 'Subtractions whose answers are the totals of two dice, to roll and cover.',

@@ -192,3 +192,9 @@ let shared: Marker | null = null
 export function sharedMarker(): Marker {
   return (shared ??= new Marker(RUNNER))
 }
+
+/** The ranges that the teacher has corrected in Mark for the sheet with the id. */
+export function correctionsOf(id: string): readonly Ranges[] {
+  const { seen } = sharedMarker().state()
+  return seen?.reading.id === id ? seen.corrections : []
+}

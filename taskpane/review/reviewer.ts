@@ -28,7 +28,7 @@ import { inTurns, type Work } from '../../src/office/work'
 import { Store } from '../common/store'
 import { counted } from '../common/words'
 import { lookAt, reviewsOf } from '../mark/actions'
-import { sharedMarker } from '../mark/marker'
+import { correctionsOf } from '../mark/marker'
 import type { Runner } from '../runner'
 import { dayInWords } from './day'
 
@@ -238,12 +238,6 @@ export class Reviewer extends Store<ReviewerState> {
     const pupils = await inTurns(diagnosing(reviews, mastery), work)
     return { reading: looked.reading, reviews, pupils }
   }
-}
-
-/** The ranges that the teacher has corrected in Mark for a sheet. */
-function correctionsOf(id: string) {
-  const { seen } = sharedMarker().state()
-  return seen?.reading.id === id ? seen.corrections : []
 }
 
 /** Names on a sheet that the teacher must be asked about before it goes into Record. */

@@ -31,3 +31,12 @@ export async function printed(window: Page): Promise<{ pages: number; text: stri
   await window.emulateMedia({ media: 'screen' })
   return { pages: pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0, text }
 }
+
+/** The names of the sheets in sight. */
+export function sheetNames(page: Page): Promise<string[]> {
+  return page.evaluate(() =>
+    (window.columnwiseBench?.bench.grid.sheets() ?? [])
+      .filter(({ visible }) => visible)
+      .map(({ name }) => name),
+  )
+}

@@ -1,0 +1,136 @@
+import { Button, Field, Select } from '@fluentui/react-components'
+import { useEffect, useMemo, useState, type ReactElement } from 'react'
+import { printQuestion } from '../../src/arithmetic/question'
+import { PERSONAL_QUESTIONS, type PersonalSet } from '../../src/lesson/personal'
+import { personalHandout } from '../../src/lesson/questionSheets'
+import { watchSheets } from '../../src/office/watch'
+import { Card } from '../common/Card'
+import { CELLS } from '../common/icons'
+import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { counted } from '../common/words'
+import { SetNumber } from '../set/SetNumber'
+import { CountField } from './CountField'
+import { PersonalMaker, YEARS } from './PersonalMaker'
+import { Take } from './Take'
+
+/** Personal sets: each pupil's own questions by need, onto a sheet to type answers on, or on paper. */
+export function Personal(): ReactElement {
+  const runner = useRunner()
+  const [maker] = useState(() => new PersonalMaker(runner))
+  const { year, count, typed, needs, from, made } = useStore(maker)
+  const { writes } = useRunnerState()
+  const busy = useBusy() || 'problem' in made
+  useEffect(() => {
+    const watching = watchSheets(() => void maker.look())
+    watching.catch(runner.tell)
+    return () => {
+      void watching.then((end) => end())
+    }
+  }, [maker, runner])
+  useEffect(() => {
+    void maker.look()
+  }, [maker, writes])
+  const handout = useMemo(() => ('sets' in made ? personalHandout(made.sets) : null), [made])
+  return (
+    <>
+      <Card title="For whom">
+        <div className="recipe">
+          {needs.length > 0 && (
+            <Field label="By the needs of">
+              <Select
+                value={String(from)}
+                onChange={(_, { value }) => {
+                  maker.choose({ from: Number(value) })
+                }}
+              >
+                {needs.map(({ name }, index) => (
+                  <option key={name} value={index}>
+                    {name}
+                  </option>
+                ))}
+              </Select>
+            </Field>
+          )}
+          <div className="halves">
+            <Field label="Year">
+              <Select
+                value={String(year)}
+                onChange={(_, { value }) => {
+                  maker.choose({ year: YEARS.find((each) => String(each) === value) ?? year })
+                }}
+              >
+                {YEARS.map((each) => (
+                  <option key={each} value={each}>
+                    Year {each}
+                  </option>
+                ))}
+              </Select>
+            </Field>
+            <CountField
+              label="Questions each"
+              least={PERSONAL_QUESTIONS.least}
+              most={PERSONAL_QUESTIONS.most}
+              value={count}
+              onChoose={(chosen) => {
+                maker.choose({ count: chosen })
+              }}
+            />
+          </div>
+        </div>
+        <SetNumber
+          typed={typed}
+          onType={(now) => {
+            maker.choose({ typed: now })
+          }}
+          onAgain={maker.again}
+        />
+        {'problem' in made ? (
+          <p className="no-set" role="alert">
+            <strong>! No sets.</strong> {made.problem}
+          </p>
+        ) : (
+          <Preview sets={made.sets} />
+        )}
+        <p className="quiet">
+          What needs most work comes first, from easy to hard, with one question of what is well known. It
+          goes by the answers so far: change any question as you see fit.
+        </p>
+      </Card>
+      <Card title="To type answers on">
+        <Button appearance="primary" icon={CELLS} disabled={busy} onClick={() => void maker.write()}>
+          Lay out the personal sets
+        </Button>
+        <p className="quiet where">
+          One row for each pupil on a sheet of its own, each question with room for its answer; Mark reads it
+          as it is.
+        </p>
+      </Card>
+      <Take handout={handout} />
+    </>
+  )
+}
+
+function Preview({ sets }: { readonly sets: readonly PersonalSet[] }) {
+  return (
+    <details>
+      <summary>
+        {counted(sets.length, 'pupil')}:{' '}
+        {counted(
+          sets.reduce((sum, set) => sum + set.questions.length, 0),
+          'question',
+        )}
+      </summary>
+      <ul className="personal" aria-label="Personal sets">
+        {sets.map(({ name, types, questions }, index) => (
+          <li key={index}>
+            <strong>{name}</strong> <span className="quiet">{types.map(typeInWords).join('; ')}</span>
+            <br />
+            <span className="sum">{questions.map(printQuestion).join(', ')}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  )
+}
+
+const typeInWords = (type: PersonalSet['types'][number]) => (type === 'any' ? 'mixed' : type)

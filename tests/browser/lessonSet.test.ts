@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest'
+import { handoutOf, openLesson, printed, sheetNames } from './lessonStage'
+import { axeProblems, expectQuiet, useStage } from './stage'
+
+useStage()
+
+const CHILDREN = 28
+
+describe('the lesson set', () => {
+  it('makes a lesson of an objective in one action: sheets to print, answers, letter and marksheet; one Undo takes it back', async () => {
+    const stage = await openLesson('Lesson set', { width: 320 })
+    const { pane, page } = stage
+    await pane.getByText(`${CHILDREN} names in Kingfisher`).last().waitFor()
+    expect(await axeProblems(pane)).toEqual([])
+    await pane
+      .getByRole('combobox', { name: 'Questions', exact: true })
+      .selectOption('One exchange, tens to ones')
+    await pane.getByText('B. Practise: 6 questions').click()
+    const wanted = await pane.getByRole('list', { name: 'B. Practise' }).locator('.sum').allTextContents()
+    expect(wanted).toHaveLength(6)
+    await pane
+      .getByRole('textbox', { name: 'One in a line' })
+      .fill('I line up the ones.\nI say each step aloud.')
+    await pane.getByRole('combobox', { name: 'On the marksheet' }).selectOption('B. Practise')
+    const before = await sheetNames(page)
+    await pane.getByRole('button', { name: 'Make the lesson' }).click()
+    await pane.getByText(/^Ready to print: .* The marksheet is on Subtraction\./).waitFor()
+    const added = (await sheetNames(page)).filter((name) => !before.includes(name))
+    expect(added.length).toBeGreaterThanOrEqual(3)
+    const front = await page.evaluate(() => {
+      const grid = window.columnwiseBench?.bench.grid
+      return grid?.values(grid.activeSheet(), { row: 2, col: 0, rows: 2, cols: 7 }) ?? []
+    })
+    expect(front).toEqual([
+      ['Name', ...wanted],
+      [expect.any(String), '', '', '', '', '', ''],
+    ])
+    const texts = await page.evaluate((names) => {
+      const grid = window.columnwiseBench?.bench.grid
+      return (grid?.sheets() ?? [])
+        .filter(({ name }) => names.includes(name))
+        .map(({ id }) => JSON.stringify(grid?.values(id, { row: 0, col: 0, rows: 400, cols: 40 })))
+    }, added)
+    expect(texts.some((text) => text.includes('I say each step aloud.'))).toBe(true)
+    await pane.getByRole('button', { name: /^Undo/ }).click()
+    await pane.getByText(/^Undone:/).waitFor()
+    expect(await sheetNames(page)).toEqual(before)
+    expectQuiet(stage)
+    await page.close()
+  })
+
+  it('prints the lesson with the same questions, and tells them from their answers', async () => {
+    const stage = await openLesson('Lesson set')
+    await stage.pane.getByText('A. Warm up: 6 questions').click()
+    const wanted = await stage.pane
+      .getByRole('list', { name: 'A. Warm up' })
+      .locator('.sum')
+      .allTextContents()
+    const { window, watched } = await handoutOf(stage)
+    const { pages, text } = await printed(window)
+    expect(pages).toBeGreaterThanOrEqual(6)
+    for (const question of wanted) expect(text).toContain(question)
+    expect(await window.getByRole('heading', { level: 1 }).last().textContent()).toBe(
+      'Maths at home: subtraction',
+    )
+    expect(watched).toEqual({ strayRequests: [], errors: [] })
+    await stage.page.close()
+  })
+})
