@@ -124,18 +124,23 @@ export function layOutParts(
         },
       }
     }),
-    ...pieces(0, looks.length - 1, LOOKS_AT_ONCE).map(({ first, last }): Part => ({
-      cells: CELLS_PER_REQUEST / 4,
-      queue: (context) => {
-        const sheet = found(context)
-        for (const look of looks.slice(first, last + 1)) setLook(sheet, look)
-      },
-    })),
+    ...pieces(0, looks.length - 1, LOOKS_AT_ONCE).map(({ first, last }): Part => {
+      const some = looks.slice(first, last + 1)
+      return {
+        cells: some.reduce((sum, { lines }) => sum + (lines === undefined ? PLAIN_LOOK : LINED_LOOK), 0),
+        queue: (context) => {
+          const sheet = found(context)
+          for (const look of some) setLook(sheet, look)
+        },
+      }
+    }),
   ]
 }
 
-/** Looks that a quarter of a request can hold. */
-const LOOKS_AT_ONCE = 1_200
+/** Looks in a part, and what one takes of a request, counted in cells: letters, and lines on up to six sides. */
+const LOOKS_AT_ONCE = 500
+const PLAIN_LOOK = 3
+const LINED_LOOK = 20
 
 const printed = ({ top, left, bottom, right }: Area): Area => ({
   top: top + ABOVE,

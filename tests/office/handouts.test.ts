@@ -1,0 +1,289 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Bench } from '../../src/bench/bench'
+import { cellArea } from '../../src/bench/grid/area'
+import { answerKey } from '../../src/answers/typed'
+import { amountText, printQuestion } from '../../src/arithmetic/question'
+import { RECIPES } from '../../src/items/recipes'
+import { lessonWorksheets, worksheetsOf } from '../../src/lesson/cells/worksheet'
+import { diceGrid } from '../../src/lesson/dice'
+import { makeLesson, type Lesson } from '../../src/lesson/lessonSet'
+import { personalSets, type PersonalSet } from '../../src/lesson/personal'
+import { diceHandout } from '../../src/lesson/starterSheets'
+import { findMarksheets, OWN_SHEET } from '../../src/marksheet/find'
+import { planMarksheet } from '../../src/marksheet/layOut'
+import type { Matrix } from '../../src/marksheet/matrix'
+import { planPersonalSheet } from '../../src/marksheet/personalSheet'
+import { review } from '../../src/marksheet/review'
+import { takeBack } from '../../src/office/edit'
+import { writeLesson } from '../../src/office/handoutLesson'
+import { writeHandout } from '../../src/office/handoutSheets'
+import { markSheet } from '../../src/office/marking'
+import { writePersonalSets } from '../../src/office/personalSheet'
+import { readSheet } from '../../src/office/read'
+import { readSetBook } from '../../src/office/setRead'
+import { readTraces } from '../../src/office/traces'
+import { benchWith, countSyncs, problemIn, shown } from './host'
+
+const NAMES = ['Amira Patel', 'Una Kelly', 'Daniel Osei']
+const CLASS: Matrix = { name: 'Class', values: [['Name'], ...NAMES.map((name) => [name])] }
+
+function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
+  if ('problem' in reading) throw new Error(String(reading.problem))
+  return reading as Exclude<T, { readonly problem: string }>
+}
+
+const dice = (seed: number) => worksheetsOf(diceHandout(given(diceGrid(4, 5, seed)).grid))
+const lessonOf = (index: number, seed = index): Lesson => {
+  const recipe = RECIPES[index % RECIPES.length]
+  if (!recipe) throw new Error('There are no recipes.')
+  return given(makeLesson({ recipe, seed })).lesson
+}
+const questionsOf = ({ practice }: Lesson) =>
+  practice.flatMap(({ questions }) => questions.map(({ question }) => question))
+
+/** What a sheet holds and how it looks and is printed. */
+function picture(bench: Bench, name: string) {
+  const { grid, book } = bench
+  const id = bench.sheetId(name)
+  const used = grid.used(id, false) ?? cellArea(0, 0)
+  const cells = Array.from({ length: used.row + used.rows }, (_, row) =>
+    Array.from({ length: used.col + used.cols }, (__, col) => grid.format(id, row, col)),
+  )
+  return { values: grid.values(id, used), cells, page: book.sheet(id).page, breaks: book.sheet(id).rowBreaks }
+}
+
+describe('a hand-out written as worksheets', () => {
+  it('takes three requests, comes to the front, and nothing of it is taken for a marksheet', async () => {
+    const bench = await benchWith(CLASS)
+    const syncs = countSyncs(bench)
+    const { sheets } = await writeHandout(lessonWorksheets(lessonOf(60)))
+    expect(syncs()).toBeLessThanOrEqual(3)
+    expect(sheets).toEqual(['Lesson', 'Lesson answers', 'Lesson letter'])
+    expect((await readSheet()).name).toBe('Lesson')
+    for (const name of sheets) {
+      const { matrix } = await readSheet(bench.sheetId(name))
+      expect(String(matrix.values[0]?.[0]).startsWith(OWN_SHEET)).toBe(true)
+      expect(findMarksheets(matrix)).toEqual([])
+      expect(review(matrix)).toEqual([])
+    }
+    expect(bench.host.unsupported).toEqual(new Map())
+  })
+
+  it('prints upright on A4, one page wide, without the row that says whose sheet it is', async () => {
+    const bench = await benchWith(CLASS)
+    await writeHandout(lessonWorksheets(lessonOf(60)))
+    const { page, breaks } = picture(bench, 'Lesson')
+    expect([page.orientation, page.paperSize, page.zoom, page.centerHorizontally]).toEqual([
+      'Portrait',
+      'A4',
+      { horizontalFitToPages: 1 },
+      true,
+    ])
+    expect([page.printArea?.row, page.printArea?.col, page.printArea?.cols]).toEqual([1, 0, 24])
+    expect(breaks.length).toBeGreaterThanOrEqual(4)
+    expect(bench.grid.columnHidden(bench.sheetId('Lesson'), 26)).toBe(true)
+  })
+
+  it('never goes onto a sheet of the teacher’s: a numbered one is added', async () => {
+    const bench = await benchWith({ name: 'Roll and cover', values: [['my own plan']] })
+    const before = picture(bench, 'Roll and cover')
+    const { sheets, done } = await writeHandout(dice(1))
+    expect(sheets).toEqual(['Roll and cover (2)', 'Roll and cover answers'])
+    expect(picture(bench, 'Roll and cover')).toEqual(before)
+    await takeBack(done)
+    expect(shown(bench).map(({ name }) => name)).toEqual(['Roll and cover'])
+  })
+
+  it('made again takes the place of ours; Undo gives back what stood there, with its look and its pages', async () => {
+    const bench = await benchWith(CLASS)
+    const first = await writeHandout(lessonWorksheets(lessonOf(60)))
+    const before = first.sheets.map((name) => picture(bench, name))
+    const again = await writeHandout(lessonWorksheets(lessonOf(20)))
+    expect(again.sheets).toEqual(first.sheets)
+    expect(picture(bench, 'Lesson').values).not.toEqual(before[0]?.values)
+    expect(await takeBack(again.done)).toEqual([])
+    expect(first.sheets.map((name) => picture(bench, name).values)).toEqual(
+      before.map(({ values }) => values),
+    )
+    first.sheets.forEach((name, index) => {
+      const now = picture(bench, name)
+      expect([now.page, now.breaks]).toEqual([before[index]?.page, before[index]?.breaks])
+      before[index]?.cells.forEach((row, at) => {
+        expect(now.cells[at]?.slice(0, row.length)).toEqual(row)
+      })
+    })
+    expect(await takeBack(first.done)).toEqual([])
+    expect(shown(bench).map(({ name }) => name)).toEqual(['Class'])
+  })
+
+  it('is laid out again on the hidden sheets that Undo left', async () => {
+    const bench = await benchWith(CLASS)
+    await takeBack((await writeHandout(dice(1))).done)
+    const { sheets } = await writeHandout(dice(2))
+    expect(sheets).toEqual(['Roll and cover', 'Roll and cover answers'])
+    expect(bench.grid.sheets()).toHaveLength(3)
+  })
+
+  it('stays where something was typed on it since', async () => {
+    const bench = await benchWith(CLASS)
+    const { done } = await writeHandout(dice(1))
+    bench.grid.write(bench.sheetId('Roll and cover'), 30, 2, [['bring dice']])
+    expect(await takeBack(done)).toEqual(['The sheet Roll and cover has been changed since, so it stayed.'])
+    expect(shown(bench).map(({ name }) => name)).toEqual(['Class', 'Roll and cover'])
+  })
+
+  it('is refused where our own sheet is protected, and nothing is changed', async () => {
+    const bench = await benchWith(CLASS)
+    await writeHandout(dice(1))
+    bench.book.sheet(bench.sheetId('Roll and cover')).protection = { options: {} }
+    const before = picture(bench, 'Roll and cover answers')
+    const { sentence } = await problemIn(writeHandout(dice(2)))
+    expect(sentence).toContain('Roll and cover is protected')
+    expect(picture(bench, 'Roll and cover answers')).toEqual(before)
+  })
+
+  it('is found among the traces of ours, whatever it is', async () => {
+    await benchWith(CLASS)
+    await writeHandout(dice(1))
+    await writeHandout(lessonWorksheets(lessonOf(60)))
+    expect((await readTraces()).own.map(({ name }) => name)).toEqual([
+      'Roll and cover',
+      'Roll and cover answers',
+      'Lesson',
+      'Lesson answers',
+      'Lesson letter',
+    ])
+  })
+})
+
+describe('a lesson made in one action', () => {
+  it('is its sheets and its marksheet, in four requests; one Undo takes it all back', async () => {
+    const bench = await benchWith(CLASS)
+    const syncs = countSyncs(bench)
+    const lesson = lessonOf(60)
+    const wanted = {
+      sheet: 'Subtraction',
+      title: 'Lesson (set 7)',
+      names: NAMES,
+      questions: questionsOf(lesson),
+    }
+    const { done, marksheet } = await writeLesson(lesson, wanted, await readSetBook())
+    expect(syncs()).toBeLessThanOrEqual(4)
+    expect(marksheet).toBe('Subtraction')
+    const { name, matrix } = await readSheet()
+    expect(name).toBe('Subtraction')
+    const [found] = findMarksheets(matrix)
+    expect(found?.questions.map(({ text }) => text)).toEqual(questionsOf(lesson).map(printQuestion))
+    expect(found?.pupils.map((pupil) => pupil.name)).toEqual(NAMES)
+    expect(shown(bench)).toHaveLength(5)
+    expect(await takeBack(done)).toEqual([])
+    expect(shown(bench).map((sheet) => sheet.name)).toEqual(['Class'])
+  })
+
+  it('without a marksheet, brings the sheet to print to the front', async () => {
+    await benchWith(CLASS)
+    const { marksheet } = await writeLesson(lessonOf(60), null, await readSetBook())
+    expect([marksheet, (await readSheet()).name]).toEqual([null, 'Lesson'])
+  })
+
+  it('changes nothing where its marksheet would be too large', async () => {
+    const bench = await benchWith(CLASS)
+    const [question] = questionsOf(lessonOf(60))
+    const questions = Array.from({ length: 41 }, () => question).filter((each) => each !== undefined)
+    const wanted = { sheet: 'Subtraction', title: '', names: NAMES, questions }
+    const { sentence } = await problemIn(writeLesson(lessonOf(60), wanted, await readSetBook()))
+    expect(sentence).toContain('up to 1,000 pupils and 40 questions')
+    expect(bench.grid.sheets()).toHaveLength(1)
+  })
+
+  it('whatever its objective: its marksheet, read back by the review, holds the same questions', () => {
+    fc.assert(
+      fc.property(fc.nat(RECIPES.length - 1), fc.integer(), (index, seed) => {
+        const questions = questionsOf(lessonOf(index, seed))
+        const { plan } = given(planMarksheet({ title: 'Lesson (set 7)', names: NAMES, questions }))
+        const [found, ...others] = findMarksheets({ name: 'Lesson', values: plan.rows })
+        expect(others).toEqual([])
+        expect(found?.questions.map((each) => printQuestion(each.question))).toEqual(
+          questions.map(printQuestion),
+        )
+        expect(found?.pupils.map(({ name }) => name)).toEqual(NAMES)
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+const PUPILS = [
+  { name: 'Amira Patel', byType: [{ type: 'through a zero', status: 'needs support' }] },
+  { name: 'Daniel Osei', byType: [{ type: 'one exchange, tens to ones', status: 'nearly secure' }] },
+  { name: 'Una Kelly', byType: [] },
+] as const
+const setsWith = (seed: number, count = 4): readonly PersonalSet[] =>
+  given(personalSets({ pupils: PUPILS, year: 4, seed, count })).sets
+
+describe('personal sets on a sheet', () => {
+  it('are read and marked as pairs: each pupil’s own questions, right and wrong answers as they are', async () => {
+    const bench = await benchWith(CLASS)
+    const sets = setsWith(7)
+    const { sheet, done } = await writePersonalSets('4H: personal sets (set 7)', sets)
+    expect(sheet).toBe('Personal sets')
+    const id = bench.sheetId(sheet)
+    sets.forEach(({ questions }, pupil) => {
+      questions.forEach((question, index) => {
+        const { numeral } = answerKey(question)
+        const right = amountText(numeral, question.unit)
+        bench.grid.write(id, 3 + pupil, 2 + 2 * index, [[index === 1 ? '1' : right]])
+      })
+    })
+    const reading = await readSheet(id)
+    const [found, ...others] = review(reading.matrix)
+    expect([found?.orientation, others]).toEqual(['pairs', []])
+    expect(found?.pupils.map(({ name }) => name)).toEqual(PUPILS.map(({ name }) => name))
+    expect(
+      found?.pupils.map(({ answers }) =>
+        answers.flatMap(({ question }) => {
+          const asked = found.questions[question]
+          return asked ? [printQuestion(asked.question)] : []
+        }),
+      ),
+    ).toEqual(sets.map(({ questions }) => questions.map(printQuestion)))
+    expect(found?.pupils.map(({ outcomes }) => outcomes)).toEqual(
+      sets.map(() => ['correct', 'incorrect', 'correct', 'correct']),
+    )
+    await markSheet(reading, review(reading.matrix), { flags: false, mastery: false })
+    expect(bench.grid.conditionalFormats(id).length).toBeGreaterThan(0)
+    expect(await takeBack(done)).toEqual(['The sheet Personal sets has been changed since, so it stayed.'])
+  })
+
+  it('are taken back whole where nothing was typed', async () => {
+    const bench = await benchWith(CLASS)
+    const { done } = await writePersonalSets('Personal sets (set 7)', setsWith(7))
+    expect(await takeBack(done)).toEqual([])
+    expect(shown(bench).map(({ name }) => name)).toEqual(['Class'])
+  })
+
+  it('whatever the draw, read back they hold the same questions', () => {
+    fc.assert(
+      fc.property(fc.integer(), fc.integer({ min: 2, max: 12 }), (seed, count) => {
+        const sets = setsWith(seed, count)
+        const { plan } = given(planPersonalSheet('Personal sets (set 7)', sets))
+        const [found] = findMarksheets({ name: 'Personal sets', values: plan.rows })
+        expect(found?.orientation).toBe('pairs')
+        expect(found?.questions.map((each) => printQuestion(each.question))).toEqual(
+          sets.flatMap(({ questions }) => questions.map(printQuestion)),
+        )
+      }),
+      { numRuns: 40 },
+    )
+  })
+
+  it('need pupils, a thousand at most', () => {
+    const [one] = setsWith(7)
+    const many = Array.from({ length: 1001 }, () => one).filter((each) => each !== undefined)
+    expect([planPersonalSheet('', []), planPersonalSheet('', many)]).toEqual([
+      { problem: 'There are no pupils to lay personal sets out for.' },
+      { problem: 'Personal sets are laid out for up to 1,000 pupils.' },
+    ])
+  })
+})
