@@ -13,7 +13,7 @@ import { AREAS, type AreaEntry } from './areas'
 import { GEAR } from './common/icons'
 import { LoadGuard } from './common/LoadGuard'
 import { NAVIGATION } from './common/navigation'
-import { useStore } from './common/pane'
+import { RUNNER, useStore } from './common/pane'
 import { StatusBar } from './StatusBar'
 import { Tabs } from './Tabs'
 import { isDark, THEMES, watchTheme } from './theme'
@@ -36,6 +36,7 @@ export function Pane(): ReactElement {
   const gear = useRef<HTMLButtonElement>(null)
   const show = (id: string) => {
     setSetting(false)
+    RUNNER.hush()
     NAVIGATION.show(id)
   }
   useEffect(() => {

@@ -43,6 +43,36 @@ async function takePictures(): Promise<void> {
   await pane.getByRole('tab', { name: 'Why', exact: true }).click()
   await shootPane(page, pane, 'why')
 
+  await pane.getByRole('tab', { name: 'Record', exact: true }).click()
+  await pane.getByLabel('Class').fill('Kingfisher')
+  await pane.getByRole('button', { name: 'Add Kingfisher to Record' }).click()
+  const praise = pane.getByRole('heading', { name: 'What to praise this week' })
+  await praise.waitFor()
+  await pane.getByText(/^The list: /).click()
+  await praise.evaluate((heading) => {
+    heading.scrollIntoView()
+  })
+  await shootPane(page, pane, 'praise', false)
+
+  await pane.getByRole('tab', { name: 'Set' }).click()
+  await pane.getByRole('button', { name: 'Lesson, starters and puzzles' }).click()
+  const part = (name: string) => pane.getByRole('combobox', { name: 'What to make' }).selectOption(name)
+  await part('Lesson set')
+  await pane.getByText(/^B\. Practise: /).click()
+  await shootPane(page, pane, 'lesson')
+  await part('Dice starter')
+  await pane.getByRole('table').last().waitFor()
+  await shootPane(page, pane, 'starter')
+  await part('Number triangles')
+  await shootPane(page, pane, 'triangles')
+  await part('Two-step stories')
+  const opening = page.waitForEvent('popup')
+  await pane.getByRole('button', { name: 'Look and print' }).last().click()
+  const handout = await opening
+  await handout.setViewportSize({ width: 860, height: 1180 })
+  await handout.getByRole('heading', { level: 1 }).first().waitFor()
+  await shoot(handout, 'handout')
+
   await browser.close()
   await server.close()
 }
@@ -53,10 +83,10 @@ async function shoot(page: Page, name: string): Promise<void> {
 }
 
 /** The pane alone, once it has come to rest. */
-async function shootPane(page: Page, pane: Frame, name: string): Promise<void> {
-  await pane.evaluate(() => {
-    window.scrollTo(0, 0)
-  })
+async function shootPane(page: Page, pane: Frame, name: string, fromTop = true): Promise<void> {
+  await pane.evaluate((toTop) => {
+    if (toTop) for (const element of document.querySelectorAll('*')) element.scrollTop = 0
+  }, fromTop)
   await page.waitForTimeout(700)
   await page.locator('#pane').screenshot({ path: `${FOLDER}/${name}.png` })
 }
