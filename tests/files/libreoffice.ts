@@ -18,27 +18,49 @@ export const LIBREOFFICE =
  * which numbers turn into text.
  */
 export async function shownFills(workbook: Uint8Array, locale = 'en-GB'): Promise<(string | null)[][]> {
+  return fillsOf(new TextDecoder().decode(await converted(workbook, 'xlsx', 'html', locale)))
+}
+
+/** How a file of comma-separated values is read: commas, quotation marks, UTF-8, from the first line on. */
+const IMPORTS: Readonly<Record<string, readonly string[]>> = { csv: ['--infilter=CSV:44,34,76,1'] }
+
+/**
+ * A file opened by LibreOffice, every formula worked out anew, and saved in another format. Rejects where LibreOffice takes it for damaged:
+ * without a window it repairs nothing, and saves no file.
+ */
+export async function converted(
+  bytes: Uint8Array,
+  from: 'xlsx' | 'ods' | 'csv',
+  to: 'xlsx' | 'ods' | 'html',
+  locale = 'en-GB',
+): Promise<Uint8Array> {
   const folder = await mkdtemp(join(tmpdir(), 'columnwise-'))
   try {
-    const file = join(folder, 'book.xlsx')
-    await writeFile(file, workbook)
+    const [given, out] = [join(folder, 'given'), join(folder, 'out')]
     const user = join(folder, 'profile', 'user')
-    await mkdir(user, { recursive: true })
-    await writeFile(join(user, 'registrymodifications.xcu'), localeSetting(locale))
+    for (const each of [given, out, user]) await mkdir(each, { recursive: true })
+    await writeFile(join(given, `book.${from}`), bytes)
+    await writeFile(join(user, 'registrymodifications.xcu'), settings(locale))
     const profile = `-env:UserInstallation=${pathToFileURL(join(folder, 'profile')).href}`
-    const options = [profile, '--headless', '--convert-to', 'html', '--outdir', folder, file]
-    await promisify(execFile)(LIBREOFFICE ?? 'soffice', options, { timeout: 120_000 })
-    return fillsOf(await readFile(join(folder, 'book.html'), 'utf8'))
+    const options = [profile, '--headless', ...(IMPORTS[from] ?? []), '--convert-to', to, '--outdir', out]
+    await promisify(execFile)(LIBREOFFICE ?? 'soffice', [...options, join(given, `book.${from}`)], {
+      timeout: 120_000,
+    })
+    return new Uint8Array(await readFile(join(out, `book.${to}`)))
   } finally {
     await rm(folder, { recursive: true, force: true })
   }
 }
 
-/** LibreOffice's own setting of the locale, as its profile keeps it. */
-function localeSetting(locale: string): string {
+/** LibreOffice's own settings, as its profile keeps them: the locale, and that formulas are worked out anew whenever a file is opened. */
+function settings(locale: string): string {
+  const item = (path: string, name: string, value: string | number) =>
+    `<item oor:path="${path}"><prop oor:name="${name}" oor:op="fuse"><value>${value}</value></prop></item>`
   return `<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">
-<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="ooSetupSystemLocale" oor:op="fuse"><value>${locale}</value></prop></item>
+${item('/org.openoffice.Setup/L10N', 'ooSetupSystemLocale', locale)}
+${item('/org.openoffice.Office.Calc/Formula/Load', 'OOXMLRecalcMode', 0)}
+${item('/org.openoffice.Office.Calc/Formula/Load', 'ODFRecalcMode', 0)}
 </oor:items>`
 }
 
