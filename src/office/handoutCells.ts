@@ -4,7 +4,7 @@ import type { PrintedCells } from '../lesson/cells/worksheet'
 import { OWN_SHEET } from '../marksheet/find'
 import { areaAddress, columnLetters, type Area } from '../marksheet/matrix'
 import { addressArea } from './address'
-import { asText } from './content'
+import { asText, passedBack } from './content'
 import { CELLS_PER_REQUEST, pieces, type Part } from './work'
 
 /** The rows above what is printed: one, which says whose sheet it is. */
@@ -16,9 +16,9 @@ const LAST = DESCRIPTION
 /** Letters that a cell holds at most, with some to spare. */
 const CHUNK = 30_000
 
-/** A sheet's texts below its note, row by row, and how they look and are printed. */
+/** A sheet's cells below its note, row by row, as the client library takes them, and how they look and are printed. */
 export interface HandoutCells extends Omit<PrintedCells, 'texts'> {
-  readonly rows: readonly (readonly string[])[]
+  readonly rows: readonly (readonly unknown[])[]
 }
 
 /** The rows of a sheet of ours that one request can hold. */
@@ -29,39 +29,66 @@ export function rowsAddress(first: number, last: number): string {
   return areaAddress({ top: first, left: 0, bottom: last, right: LAST })
 }
 
-/** The texts of printed cells, row by row. */
-export function rowsOf({ texts, ...rest }: PrintedCells): HandoutCells {
-  const rows = rest.heights.map(() => Array<string>(COLUMNS).fill(''))
-  for (const { row, column, text } of texts) {
-    const cells = rows[row]
-    if (cells) cells[column] = text
-  }
-  return { ...rest, rows }
+/** What a sheet of ours holds from row and column 0 on. */
+export interface HeldCells {
+  readonly values: readonly (readonly unknown[])[]
+  readonly formulas: readonly (readonly unknown[])[]
 }
 
-/** What a sheet of ours holds, by its cells' values from row 0 on; null where it does not say how it looks. */
-export function cellsHeld(values: readonly (readonly unknown[])[]): HandoutCells | null {
-  const description = values.map((row) => String(row[DESCRIPTION] ?? '')).join('')
+/** The texts of a sheet from row and column 0 on, below its note. */
+export function textsOn(name: string, { heights, texts }: PrintedCells): string[][] {
+  const rows = [noteFor(name), ...heights].map(() => Array<string>(COLUMNS).fill(''))
+  const all = [{ row: -ABOVE, column: 0, text: noteFor(name) }, ...texts]
+  for (const { row, column, text } of all) {
+    const cells = rows[row + ABOVE]
+    if (cells) cells[column] = text
+  }
+  return rows
+}
+
+/** Printed cells as they are laid out. */
+export function cellsOf(printed: PrintedCells): HandoutCells {
+  const { heights, breaks, looks } = printed
+  return {
+    heights,
+    breaks,
+    looks,
+    rows: textsOn('', printed)
+      .slice(ABOVE)
+      .map((row) => row.map(asText)),
+  }
+}
+
+/** What a sheet of ours held, so that it can be laid out again; null where it does not say how it looks. */
+export function cellsHeld(held: HeldCells): HandoutCells | null {
+  const description = held.values.map((row) => String(row[DESCRIPTION] ?? '')).join('')
   try {
     const { heights, breaks, looks } = JSON.parse(description) as Described
-    const rows = heights.map((_, row) =>
-      Array.from({ length: COLUMNS }, (__, column) => String(values[row + ABOVE]?.[column] ?? '')),
-    )
-    return { rows, heights, breaks, looks: looks.map(lookRead) }
+    return { rows: rowsHeld(held, heights.length), heights, breaks, looks: looks.map(lookRead) }
   } catch {
     return null
   }
 }
 
-/** Whether cells of a sheet of ours, by their values from row 0 on, hold something else than was written. */
-export function isChanged(values: readonly (readonly unknown[])[], { rows }: HandoutCells): boolean {
-  return values
-    .slice(ABOVE)
-    .some((line, row) =>
-      line
-        .slice(0, DESCRIPTION)
-        .some((value, column) => value !== '' && value !== (rows[row]?.[column] ?? '')),
-    )
+/** What stands below the note in a sheet of ours, in so many rows or more, as the client library takes it. */
+export function rowsHeld({ values, formulas }: HeldCells, least = 0): unknown[][] {
+  return Array.from({ length: Math.max(least, values.length - ABOVE) }, (_, row) =>
+    Array.from({ length: DESCRIPTION }, (__, column) =>
+      passedBack(values[row + ABOVE]?.[column] ?? '', formulas[row + ABOVE]?.[column] ?? ''),
+    ),
+  )
+}
+
+/** Whether a sheet's cells hold something that is in none of those known, all from row and column 0 on. */
+export function isChanged(
+  values: readonly (readonly unknown[])[],
+  known: readonly (readonly (readonly unknown[])[])[],
+): boolean {
+  return values.some((line, row) =>
+    line
+      .slice(0, DESCRIPTION)
+      .some((value, column) => value !== '' && !known.some((each) => each[row]?.[column] === value)),
+  )
 }
 
 /** A look in the description: its cells, and what is set. */
@@ -97,33 +124,30 @@ export function noteFor(name: string): string {
   return `${OWN_SHEET}${name}. Ready to print; this row is not printed.`
 }
 
-/** Parts that lay a hand-out out on an empty sheet; `found` gives the sheet. */
+/** Parts that lay a hand-out out on an empty sheet, what it says of its looks last; `found` gives the sheet. */
 export function layOutParts(
   found: (context: Excel.RequestContext) => Excel.Worksheet,
   name: string,
   cells: HandoutCells,
 ): Part[] {
-  const { rows, looks } = cells
+  const { heights, looks } = cells
   return [
     {
       cells: 1,
       queue: (context) => {
         setPaper(found(context), cells)
-        describe(found(context), name, cells)
       },
     },
-    ...pieces(0, rows.length - 1, ROWS_AT_ONCE).map(({ first, last }): Part => {
-      const area = printed({ top: first, left: 0, bottom: last, right: COLUMNS - 1 })
-      return {
-        cells: (last - first + 1) * COLUMNS,
-        queue: (context) => {
-          const range = found(context).getRange(areaAddress(area))
-          range.values = rows.slice(first, last + 1).map((row) => row.map(asText))
-          range.format.font.name = FONT
-          range.format.verticalAlignment = 'Center'
-        },
-      }
-    }),
+    ...contentParts(found, cells.rows),
+    {
+      cells: 1,
+      queue: (context) => {
+        const area = printed({ top: 0, left: 0, bottom: heights.length - 1, right: COLUMNS - 1 })
+        const { format } = found(context).getRange(areaAddress(area))
+        format.font.name = FONT
+        format.verticalAlignment = 'Center'
+      },
+    },
     ...pieces(0, looks.length - 1, LOOKS_AT_ONCE).map(({ first, last }): Part => {
       const some = looks.slice(first, last + 1)
       return {
@@ -134,7 +158,28 @@ export function layOutParts(
         },
       }
     }),
+    {
+      cells: 1,
+      queue: (context) => {
+        describe(found(context), name, cells)
+      },
+    },
   ]
+}
+
+/** Parts that write what stands below the note of a sheet. */
+export function contentParts(
+  found: (context: Excel.RequestContext) => Excel.Worksheet,
+  rows: HandoutCells['rows'],
+): Part[] {
+  const width = rows[0]?.length ?? 0
+  return pieces(0, rows.length - 1, ROWS_AT_ONCE).map(({ first, last }): Part => ({
+    cells: (last - first + 1) * width,
+    queue: (context) => {
+      const area = printed({ top: first, left: 0, bottom: last, right: width - 1 })
+      found(context).getRange(areaAddress(area)).values = rows.slice(first, last + 1).map((row) => [...row])
+    },
+  }))
 }
 
 /** Looks in a part, and what one takes of a request, counted in cells: letters, and lines on up to six sides. */
@@ -149,7 +194,7 @@ const printed = ({ top, left, bottom, right }: Area): Area => ({
   right,
 })
 
-function setPaper(sheet: Excel.Worksheet, { rows, heights, breaks }: HandoutCells): void {
+function setPaper(sheet: Excel.Worksheet, { heights, breaks }: HandoutCells): void {
   sheet.showGridlines = false
   const { pageLayout, horizontalPageBreaks } = sheet
   sheet.getRange(`A:${columnLetters(COLUMNS - 1)}`).format.columnWidth = SIDE
@@ -158,7 +203,7 @@ function setPaper(sheet: Excel.Worksheet, { rows, heights, breaks }: HandoutCell
     sheet.getRange(areaAddress(area)).format.rowHeight = height
   }
   pageLayout.setPrintArea(
-    areaAddress(printed({ top: 0, left: 0, bottom: rows.length - 1, right: COLUMNS - 1 })),
+    areaAddress(printed({ top: 0, left: 0, bottom: heights.length - 1, right: COLUMNS - 1 })),
   )
   pageLayout.orientation = 'Portrait'
   pageLayout.paperSize = 'A4'

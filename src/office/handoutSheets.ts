@@ -1,23 +1,23 @@
 import { printedCells, type Worksheet } from '../lesson/cells/worksheet'
-import { OWN_SHEET } from '../marksheet/find'
-import { addressArea } from './address'
 import { perform, type Done, type Edit } from './edit'
-import { problemOf, protectedSheet } from './errors'
+import { nameTaken, problemOf, protectedSheet } from './errors'
 import {
   cellsHeld,
+  cellsOf,
+  contentParts,
   emptied,
   isChanged,
   layOutParts,
   noteFor,
-  ROWS_AT_ONCE,
-  rowsAddress,
-  rowsOf,
-  type HandoutCells,
+  rowsHeld,
+  textsOn,
 } from './handoutCells'
-import { askAll, pieces, UNWATCHED, type Part, type Work } from './work'
+import { HeldSheet, type Content } from './heldSheet'
+import { askAll, UNWATCHED, type Part, type Work } from './work'
 
-/** A sheet of the workbook, by its name and whether it is in sight. */
+/** A sheet of the workbook, by its id, its name and whether it is in sight. */
 export interface NamedSheet {
+  readonly id: string
   readonly name: string
   readonly visible: boolean
 }
@@ -28,7 +28,7 @@ export interface HandoutEdit extends Edit {
 }
 
 /**
- * Writes a hand-out's worksheets and brings the first to the front: in three requests, in more where they are large. Gives the names of
+ * Writes a hand-out's worksheets and brings the first to the front: in four requests, in more where they are large. Gives the names of
  * the sheets. Throws Problem.
  */
 export async function writeHandout(
@@ -48,7 +48,7 @@ async function readNames(work: Work): Promise<NamedSheet[]> {
     cells: 1,
     queue: ({ workbook }) => {
       all = workbook.worksheets
-      all.load('items/name, items/visibility')
+      all.load('items/id, items/name, items/visibility')
     },
   }
   try {
@@ -56,7 +56,11 @@ async function readNames(work: Work): Promise<NamedSheet[]> {
   } catch (error) {
     throw problemOf(error)
   }
-  return (all?.items ?? []).map(({ name, visibility }) => ({ name, visible: visibility === 'Visible' }))
+  return (all?.items ?? []).map(({ id, name, visibility }) => ({
+    id,
+    name,
+    visible: visibility === 'Visible',
+  }))
 }
 
 /**
@@ -70,37 +74,38 @@ export function handoutEdit(
   sheets: readonly NamedSheet[],
   comesToFront = false,
 ): HandoutEdit {
-  const cells = rowsOf(printedCells(worksheet.sheets))
-  const candidates = sheets
-    .filter(({ name }) => isNamed(name, worksheet.name))
-    .map((sheet) => new Held(sheet))
-  let name = worksheet.name
-  let before: Held | null = null
-  let kept: HandoutCells | null = null
-  let there: Excel.Worksheet | undefined
-  let now: Held | null = null
+  const printed = printedCells(worksheet.sheets)
+  const cells = cellsOf(printed)
+  const laid = textsOn(worksheet.name, printed)
+  const { free, present } = placesFor(worksheet.name, sheets)
+  const added = new HeldSheet(free)
+  const candidates = present.map((sheet) => ({ ...sheet, held: new HeldSheet(sheet.id) }))
+  let place: { readonly name: string; readonly held: HeldSheet } = { name: free, held: added }
+  let before: Content | null = null
   let stays = false
-  const found = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(name)
+  const found = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(place.held.key())
   return {
     get what() {
-      return `the sheet ${name}`
+      return `the sheet ${place.name}`
     },
-    name: () => name,
+    name: () => place.name,
     keep: [
-      () => candidates.map((each) => each.look()),
-      () => candidates.filter((each) => each.isOurs()).flatMap((each) => each.rest()),
+      () => [added.presence(), ...candidates.flatMap(({ held }) => [held.presence(), held.look()])],
+      () => candidates.filter(({ held }) => held.isOurs()).flatMap(({ held }) => held.rest()),
     ],
     check: () => {
-      ;({ name, before } = placeOf(worksheet.name, candidates))
-      if (before?.isProtected() === true) throw protectedSheet(name)
-      kept = before && cellsHeld(before.values())
+      const ours = candidates.find(({ held }) => held.isOurs())
+      if (ours?.held.isProtected() === true) throw protectedSheet(ours.name)
+      if (!ours && added.isThere()) throw nameTaken(free)
+      if (ours) place = ours
+      before = ours ? ours.held.content() : null
     },
     write: () => [
       {
         cells: 1,
         queue: (context) => {
-          const sheet = before ? found(context) : context.workbook.worksheets.add(name)
-          if (before) emptied(sheet, Math.max(before.rows(), (kept?.rows.length ?? 0) + 1))
+          const sheet = before ? found(context) : context.workbook.worksheets.add(free)
+          if (before) emptied(sheet, before.values.length)
           sheet.visibility = 'Visible'
           sheet.getRange('A1').values = [[noteFor(worksheet.name)]]
         },
@@ -112,121 +117,48 @@ export function handoutEdit(
           if (comesToFront) found(context).activate()
         },
       },
+      ...(before ? [] : [added.added()]),
     ],
     look: [
-      () => [
-        {
-          cells: 1,
-          queue: ({ workbook }) => {
-            const sheet = workbook.worksheets.getItemOrNullObject(name)
-            sheet.load('name')
-            there = sheet
-          },
-        },
-      ],
-      () => {
-        now = there === undefined || there.isNullObject ? null : new Held({ name, visible: true })
-        return now ? [now.look()] : []
-      },
-      () => now?.rest() ?? [],
+      () => [place.held.presence()],
+      () => (place.held.isThere() ? [place.held.look()] : []),
+      () => (place.held.isThere() ? place.held.rest() : []),
     ],
     putBack: () => {
-      if (now?.isOurs() !== true) return []
-      stays = isChanged(now.values(), cells)
-      if (stays) return []
+      if (!place.held.isThere()) return []
+      const now = place.held.content()
+      stays = isChanged(now.values, [laid, before?.values ?? []])
+      if (stays || JSON.stringify(now) === JSON.stringify(before)) return []
+      const kept = before && cellsHeld(before)
       return [
         {
           cells: 1,
           queue: (context) => {
             const sheet = found(context)
-            emptied(sheet, cells.rows.length + 1)
+            emptied(sheet, Math.max(now.values.length, laid.length))
             sheet.getRange('A1').values = [[noteFor(worksheet.name)]]
-            if (before?.sheet.visible !== true) sheet.visibility = 'Hidden'
+            if (before?.isVisible !== true) sheet.visibility = 'Hidden'
           },
         },
-        ...(kept ? layOutParts(found, worksheet.name, kept) : []),
+        ...(kept
+          ? layOutParts(found, worksheet.name, kept)
+          : contentParts(found, before ? rowsHeld(before) : [])),
       ]
     },
-    left: () => (stays ? [`The sheet ${name} has been changed since, so it stayed.`] : []),
+    left: () => (stays ? [`The sheet ${place.name} has been changed since, so it stayed.`] : []),
   }
 }
 
-/** Whether a sheet has a name, or the same with a number behind it. */
-function isNamed(sheet: string, name: string): boolean {
-  return sheet.replace(/ \(\d+\)$/, '').toLowerCase() === name.toLowerCase()
-}
-
-/** The first of a name and its numbered ones that is free, or ours. */
-function placeOf(
+/** The first of a name and its numbered ones that is free, and the sheets that have those before it. */
+function placesFor(
   wanted: string,
-  candidates: readonly Held[],
-): { readonly name: string; readonly before: Held | null } {
+  sheets: readonly NamedSheet[],
+): { readonly free: string; readonly present: readonly NamedSheet[] } {
+  const present: NamedSheet[] = []
   for (let number = 1; ; number++) {
     const name = number === 1 ? wanted : `${wanted} (${number})`
-    const present = candidates.find(({ sheet }) => sheet.name.toLowerCase() === name.toLowerCase())
-    if (!present) return { name, before: null }
-    if (present.isOurs()) return { name: present.sheet.name, before: present }
-  }
-}
-
-/** A sheet that may be ours, and what it holds: its first rows at once, the others where there are more. */
-class Held {
-  #first: Excel.Range | undefined
-  #used: Excel.Range | undefined
-  #rest: Excel.Range[] = []
-  #protection: Excel.WorksheetProtection | undefined
-
-  constructor(readonly sheet: NamedSheet) {}
-
-  look(): Part {
-    return {
-      cells: ROWS_AT_ONCE,
-      queue: (context) => {
-        const sheet = context.workbook.worksheets.getItem(this.sheet.name)
-        this.#first = sheet.getRange(rowsAddress(0, ROWS_AT_ONCE - 1)).getUsedRangeOrNullObject(true)
-        this.#used = sheet.getUsedRangeOrNullObject(true)
-        const { protection } = sheet
-        this.#first.load('values, address')
-        this.#used.load('address')
-        protection.load('protected')
-        this.#protection = protection
-      },
-    }
-  }
-
-  isOurs(): boolean {
-    return String(this.values()[0]?.[0] ?? '').startsWith(OWN_SHEET)
-  }
-
-  isProtected(): boolean {
-    return this.#protection?.protected === true
-  }
-
-  /** Asks for the rows that the first look did not bring. */
-  rest(): Part[] {
-    return pieces(ROWS_AT_ONCE, this.rows() - 1, ROWS_AT_ONCE).map(({ first, last }) => ({
-      cells: ROWS_AT_ONCE,
-      queue: (context) => {
-        const range = context.workbook.worksheets.getItem(this.sheet.name).getRange(rowsAddress(first, last))
-        range.load('values')
-        this.#rest.push(range)
-      },
-    }))
-  }
-
-  /** How many rows are filled. */
-  rows(): number {
-    return !this.#used || this.#used.isNullObject ? 0 : addressArea(this.#used.address).bottom + 1
-  }
-
-  /** The cells' values from row and column 0 on. */
-  values(): unknown[][] {
-    if (!this.#first || this.#first.isNullObject) return []
-    const { top, left } = addressArea(this.#first.address)
-    if (top > 0 || left > 0) return []
-    const first = this.#first.values as unknown[][]
-    if (this.#rest.length === 0) return first
-    const empty = Array.from({ length: ROWS_AT_ONCE - first.length }, () => [])
-    return [...first, ...empty, ...this.#rest.flatMap(({ values }) => values as unknown[][])]
+    const taken = sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
+    if (!taken) return { free: name, present }
+    present.push(taken)
   }
 }

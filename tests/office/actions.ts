@@ -1,5 +1,11 @@
 import type { Bench } from '../../src/bench/bench'
 import { makeSet } from '../../src/items/makeSet'
+import { RECIPES } from '../../src/items/recipes'
+import { worksheetsOf } from '../../src/lesson/cells/worksheet'
+import { makeLesson } from '../../src/lesson/lessonSet'
+import { personalSets } from '../../src/lesson/personal'
+import { triangleHandout } from '../../src/lesson/starterSheets'
+import { trianglePuzzle } from '../../src/lesson/triangle'
 import { OWN_SHEET } from '../../src/marksheet/find'
 import type { Matrix } from '../../src/marksheet/matrix'
 import { planReports } from '../../src/marksheet/pupilReport'
@@ -9,9 +15,12 @@ import { planWeek } from '../../src/marksheet/week'
 import { cellsEdit } from '../../src/office/cells'
 import { perform, type Done } from '../../src/office/edit'
 import { Problem } from '../../src/office/errors'
+import { writeLesson } from '../../src/office/handoutLesson'
+import { writeHandout } from '../../src/office/handoutSheets'
 import { clearSheet, hideFlags, markSheet } from '../../src/office/marking'
 import { insertLayout, layoutPlace } from '../../src/office/modelCells'
 import { insertPicture } from '../../src/office/modelPicture'
+import { writePersonalSets } from '../../src/office/personalSheet'
 import { readSheet } from '../../src/office/read'
 import { addToRecordSheet, clearRecordBefore, readRecordSheet } from '../../src/office/record'
 import { writeComments } from '../../src/office/reviewComments'
@@ -136,6 +145,35 @@ async function layingInCells(cell: string): Promise<Write> {
   await select(cell)
   const place = await layoutPlace(LAYOUT)
   return () => insertLayout(LAYOUT, place, place.taken.length > 0)
+}
+
+/** A small lesson; another seed gives another one. */
+function lessonOf(seed: number) {
+  const [recipe] = RECIPES
+  const reading = recipe && makeLesson({ recipe, seed, practice: 1, recap: 0 })
+  if (!reading || 'problem' in reading) throw new Error('There is no lesson.')
+  return reading.lesson
+}
+
+async function writingLesson(seed = 1): Promise<Write> {
+  const book = await readSetBook()
+  const lesson = lessonOf(seed)
+  const questions = lesson.practice.flatMap((set) => set.questions.map(({ question }) => question))
+  const marksheet = { sheet: 'Lesson marks', title: 'Lesson', names: ['Amira P', '=A1'], questions }
+  return async () => (await writeLesson(lesson, marksheet, book)).done
+}
+
+/** Number triangles to print; another seed gives others. */
+const printing =
+  (seed = 1): Write =>
+  async () =>
+    (await writeHandout(worksheetsOf(triangleHandout([trianglePuzzle(1, seed)])))).done
+
+const settingEach: Write = async () => {
+  const pupils = ['Amira P', '=A1'].map((name) => ({ name, byType: [] }))
+  const reading = personalSets({ pupils, year: 4, seed: 1, count: 2 })
+  if ('problem' in reading) throw new Error(reading.problem)
+  return (await writePersonalSets('Personal sets', reading.sets)).done
 }
 
 const nothing = () => Promise.resolve()
@@ -282,6 +320,41 @@ export const ACTIONS: readonly Action[] = [
     before: () => select('B12'),
     read: () => Promise.resolve(() => insertPicture(picture)),
     sheet: 'Owls',
+  },
+  {
+    name: 'writing sheets to print',
+    before: nothing,
+    read: () => Promise.resolve(printing()),
+    sheet: 'Number triangles',
+  },
+  {
+    name: 'writing sheets to print again',
+    before: printing(2),
+    read: () => Promise.resolve(printing()),
+    sheet: 'Number triangles',
+    cells: 'A2:B3',
+    laysOut: true,
+  },
+  { name: 'writing a lesson', before: nothing, read: () => writingLesson(), sheet: 'Lesson' },
+  {
+    name: 'writing a lesson again',
+    before: async () => (await writingLesson(2))(),
+    read: () => writingLesson(),
+    sheet: 'Lesson answers',
+    cells: 'A2:B3',
+    laysOut: true,
+  },
+  {
+    name: 'writing the marksheet of a lesson',
+    before: nothing,
+    read: () => writingLesson(),
+    sheet: 'Lesson marks',
+  },
+  {
+    name: 'writing personal sets',
+    before: nothing,
+    read: () => Promise.resolve(settingEach),
+    sheet: 'Personal sets',
   },
   {
     name: 'writing a sheet to share',
