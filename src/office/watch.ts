@@ -15,11 +15,20 @@ export function watchSelection(changed: () => void): Promise<EndWatch> {
   return watching(({ onSelectionChanged }) => onSelectionChanged.add(telling(changed)))
 }
 
-/** Calls `edited` whenever cells of a sheet hold something else, whoever did it. Throws Problem. */
+/** The requirement set in which Excel says who has changed cells. */
+const TELLS_WHO = '1.14'
+
+/**
+ * Calls `edited` whenever cells of a sheet hold something else; where Excel says so, not when the add-in has changed them itself. Throws
+ * Problem.
+ */
 export function watchEdits(edited: (sheetId: string, areas: readonly Area[]) => void): Promise<EndWatch> {
   return watching(({ onChanged }) =>
-    onChanged.add(({ worksheetId, address }) => {
-      edited(worksheetId, blocksOf(address).map(addressArea))
+    onChanged.add((change) => {
+      const isOwn =
+        Office.context.requirements.isSetSupported('ExcelApi', TELLS_WHO) &&
+        change.triggerSource === 'ThisLocalAddin'
+      if (!isOwn) edited(change.worksheetId, blocksOf(change.address).map(addressArea))
       return Promise.resolve()
     }),
   )

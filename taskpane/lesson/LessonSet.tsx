@@ -3,10 +3,10 @@ import { useEffect, useMemo, useState, type ReactElement } from 'react'
 import { LESSON_QUESTIONS, type Lesson } from '../../src/lesson/lessonSet'
 import { lessonHandout } from '../../src/lesson/lessonSheets'
 import type { WorkedQuestion } from '../../src/lesson/worked'
-import { watchSheets } from '../../src/office/watch'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { useOtherSheet } from '../common/watching'
 import { counted } from '../common/words'
 import { SetNumber } from '../set/SetNumber'
 import { namesFound } from '../set/WriteCard'
@@ -26,13 +26,7 @@ export function LessonSet(): ReactElement {
   const [maker] = useState(() => new LessonSetMaker(runner))
   const state = useStore(maker)
   const { writes } = useRunnerState()
-  useEffect(() => {
-    const watching = watchSheets(() => void maker.look())
-    watching.catch(runner.tell)
-    return () => {
-      void watching.then((end) => end())
-    }
-  }, [maker, runner])
+  useOtherSheet(maker.look)
   useEffect(() => {
     void maker.look()
   }, [maker, writes])

@@ -3,10 +3,10 @@ import { useEffect, useMemo, useState, type ReactElement } from 'react'
 import { printQuestion } from '../../src/arithmetic/question'
 import { PERSONAL_QUESTIONS, type PersonalSet } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
-import { watchSheets } from '../../src/office/watch'
 import { Card } from '../common/Card'
 import { CELLS } from '../common/icons'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { useOtherSheet } from '../common/watching'
 import { counted } from '../common/words'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
@@ -20,13 +20,7 @@ export function Personal(): ReactElement {
   const { year, count, typed, needs, from, made } = useStore(maker)
   const { writes } = useRunnerState()
   const busy = useBusy() || 'problem' in made
-  useEffect(() => {
-    const watching = watchSheets(() => void maker.look())
-    watching.catch(runner.tell)
-    return () => {
-      void watching.then((end) => end())
-    }
-  }, [maker, runner])
+  useOtherSheet(maker.look)
   useEffect(() => {
     void maker.look()
   }, [maker, writes])

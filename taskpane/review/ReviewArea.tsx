@@ -3,10 +3,10 @@ import { useEffect, useMemo, useState, type ReactElement } from 'react'
 import { questionsIn } from '../../src/marksheet/record'
 import type { SetWish } from '../../src/marksheet/nextSet'
 import { planReports, pupilReport } from '../../src/marksheet/pupilReport'
-import { watchSheets } from '../../src/office/watch'
 import { Card } from '../common/Card'
 import { AGAIN } from '../common/icons'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { useOtherSheet, useTyping } from '../common/watching'
 import { ShareCard } from '../share/ShareCard'
 import { Tabs } from '../Tabs'
 import { dayInWords, dayOf } from './day'
@@ -41,14 +41,9 @@ export function ReviewArea(): ReactElement {
   const [reviewer] = useState(() => new Reviewer(runner))
   const state = useStore(reviewer)
   const { writes } = useRunnerState()
-  useEffect(() => {
-    void reviewer.look()
-    const watching = watchSheets(() => void reviewer.look())
-    watching.catch(runner.tell)
-    return () => {
-      void watching.then((end) => end())
-    }
-  }, [reviewer, runner])
+  useEffect(() => void reviewer.look(), [reviewer])
+  useOtherSheet(reviewer.look)
+  useTyping(reviewer.noteTyping)
   useEffect(() => {
     if (writes > 0) void reviewer.refresh()
   }, [reviewer, writes])
@@ -140,6 +135,11 @@ function Reviewing({ reviewer, state }: Parts) {
         <h2 className="sheet-name">{isSheet ? seen?.reading.name : `${source.className}, over the weeks`}</h2>
         <LookAgain reviewer={reviewer} />
       </div>
+      {state.edited && (
+        <p className="quiet" role="status">
+          Changed since: press Look again.
+        </p>
+      )}
       <SourceChoice
         state={state}
         source={source}

@@ -52,6 +52,8 @@ export interface ReviewerState {
   readonly record: RecordReading | null
   readonly problem: string | null
   readonly asked: Asked | null
+  /** Whether cells were changed since the last look. */
+  readonly edited: boolean
   readonly settings: Settings
 }
 
@@ -67,7 +69,7 @@ export interface AskedName extends SameName {
 /** What the buttons of the Review area do. */
 export class Reviewer extends Store<ReviewerState> {
   constructor(private readonly runner: Runner) {
-    super({ seen: null, record: null, problem: null, asked: null, settings: readSettings() })
+    super({ seen: null, record: null, problem: null, asked: null, edited: false, settings: readSettings() })
     watchSettings((settings) => {
       this.set({ settings })
     })
@@ -76,6 +78,12 @@ export class Reviewer extends Store<ReviewerState> {
   /** Reads the sheet in front and Record. A sheet of our own in front does not take the place of the marksheet that was seen. */
   readonly look = async (): Promise<void> => {
     await this.runner.look('Looking at the sheet', (work) => this.#look(undefined, work))
+  }
+
+  /** Notes that cells were changed, by a hand other than the add-in's own. */
+  readonly noteTyping = (): Promise<void> => {
+    if (this.state().seen !== null && this.runner.state().running === null) this.set({ edited: true })
+    return Promise.resolve()
   }
 
   /** Reads the sheet that is shown and Record again, after something was written or taken back. */
@@ -222,7 +230,7 @@ export class Reviewer extends Store<ReviewerState> {
     const now = await this.#viewOf(id, work)
     const { seen } = this.state()
     const isOwn = String(now.reading.matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)
-    this.set({ seen: isOwn && seen !== null ? seen : now, asked: null })
+    this.set({ seen: isOwn && seen !== null ? seen : now, asked: null, edited: false })
     try {
       this.set({ record: await readRecordSheet(now.reading.sheets, work), problem: null })
     } catch (error) {

@@ -1,10 +1,10 @@
 import { Button } from '@fluentui/react-components'
 import { lazy, Suspense, useEffect, useRef, useState, type ReactElement } from 'react'
 import { flushSync } from 'react-dom'
-import { watchSheets } from '../../src/office/watch'
 import { NEXT } from '../common/icons'
 import { LoadGuard } from '../common/LoadGuard'
 import { useRunner, useStore } from '../common/pane'
+import { useOtherSheet, useTyping } from '../common/watching'
 import { PreviewCard } from './PreviewCard'
 import { RecipeCard } from './RecipeCard'
 import './set.css'
@@ -23,13 +23,10 @@ export function SetArea(): ReactElement {
   useEffect(() => {
     void setter.look()
     const unwatch = setter.watch()
-    const watching = watchSheets(() => void setter.look())
-    watching.catch(runner.tell)
-    return () => {
-      unwatch()
-      void watching.then((end) => end())
-    }
-  }, [setter, runner])
+    return unwatch
+  }, [setter])
+  useOtherSheet(setter.look)
+  useTyping(setter.catchUp)
   const [inLesson, setInLesson] = useState(false)
   const [hasLesson, setHasLesson] = useState(false)
   const more = useRef<HTMLButtonElement>(null)

@@ -91,22 +91,31 @@ export class Setter extends Store<SetterState> {
 
   /** Reads Record, and the names on the sheet in front unless the teacher has chosen some. */
   readonly look = async (): Promise<void> => {
-    const look = ++this.#looks
     try {
-      const book = await readSetBook()
-      const { rows } = await readRecordSheet(book.sheets)
-      if (look !== this.#looks) return
-      const { id, name, matrix } = book.source
-      const found = findClassList(matrix)
-      const before = this.state().pupils
-      const isStillThere = book.sheets.some((sheet) => sheet.id === before?.sheetId)
-      const kept = isStillThere ? before : null
-      const pupils = found && !kept?.chosen ? { list: found, sheetId: id, sheet: name, chosen: null } : kept
-      this.#avoid = questionsIn(rows)
-      this.#make({ pupils })
+      await this.#look()
     } catch (error) {
       this.runner.tell(error)
     }
+  }
+
+  /** The same after somebody has typed; says nothing where it cannot, for the next change or look will do. */
+  readonly catchUp = async (): Promise<void> => {
+    if (this.runner.state().running === null) await this.#look().catch(() => undefined)
+  }
+
+  async #look(): Promise<void> {
+    const look = ++this.#looks
+    const book = await readSetBook()
+    const { rows } = await readRecordSheet(book.sheets)
+    if (look !== this.#looks) return
+    const { id, name, matrix } = book.source
+    const found = findClassList(matrix)
+    const before = this.state().pupils
+    const isStillThere = book.sheets.some((sheet) => sheet.id === before?.sheetId)
+    const kept = isStillThere ? before : null
+    const pupils = found && !kept?.chosen ? { list: found, sheetId: id, sheet: name, chosen: null } : kept
+    this.#avoid = questionsIn(rows)
+    this.#make({ pupils })
   }
 
   /** Looks again whenever something was written or taken back, until the function given back is called. */

@@ -41,12 +41,18 @@ describe('watching', () => {
     expect(told).toBe(1)
   })
 
-  it('tells which cells of which sheet were edited', async () => {
+  it('tells which cells of which sheet were edited, but not by the add-in itself', async () => {
     const { bench, two } = await twoSheets()
     const told: unknown[] = []
     const end = await watchEdits((...edit) => told.push(edit))
     bench.userEdit('Two', 'B2', [['1', '2']])
     await expect.poll(() => told).toEqual([[two, [{ top: 1, left: 1, bottom: 1, right: 2 }]]])
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem('Two').getRange('B9').values = [[9]]
+      await context.sync()
+    })
+    await quiet()
+    expect(told).toHaveLength(1)
     await end()
     bench.userEdit('Two', 'B3', [['3']])
     await quiet()
