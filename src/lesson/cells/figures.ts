@@ -44,6 +44,9 @@ export function fieldsPiece(names: readonly string[], size: number, columns = CO
   }
 }
 
+/** Below a room, in points; a page that holds nothing else has five rooms of six squares below each other. */
+const ROOM_GAP = 8
+
 /** Rooms of squared paper, two beside each other, each row of them a piece. */
 export function roomPieces(rooms: readonly Room[], { text: size }: Sizes): Piece[] {
   return inRows(rooms, 2).map((pair) => {
@@ -58,7 +61,7 @@ export function roomPieces(rooms: readonly Room[], { text: size }: Sizes): Piece
           return [index === 0 ? 0 : SECOND, stacked([caption, ...above, roomPiece(room, size)])]
         }),
       ),
-      gap(10),
+      gap(ROOM_GAP),
     ])
   })
 }

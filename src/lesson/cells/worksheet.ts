@@ -131,7 +131,7 @@ function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece
     case 'list':
       return block.items.map((item) => listed(item, '•', sizes.text))
     case 'ticks':
-      return [stacked([...block.items.map((item) => ticked(item, sizes.text)), gap(6)])]
+      return joined([...block.items.map((item) => ticked(item, sizes.text)), gap(6)])
     case 'rooms':
       return roomPieces(block.rooms, sizes)
     case 'worked':
