@@ -24,11 +24,13 @@ interface Judged {
   readonly judgement: Judgement
 }
 
+const NAMES = new Intl.Collator('en-GB')
+
 /** Pupils by type, types in teaching order; by need those first who need support with most types, then those furthest from secure. */
 export function heatMap<Pupil extends Judged>(pupils: readonly Pupil[], order: Order): HeatMap<Pupil> {
   const asked = new Set(pupils.flatMap(({ judgement }) => judgement.byType.map(({ type }) => type)))
   const types = TEACHING_ORDER.filter((type) => asked.has(type))
-  const byName = (one: Judged, other: Judged) => one.name.localeCompare(other.name, 'en-GB')
+  const byName = (one: Judged, other: Judged) => NAMES.compare(one.name, other.name)
   const byNeed = (one: Judged, other: Judged) =>
     needOf(other.judgement) - needOf(one.judgement) || byName(one, other)
   const sorted = [...pupils].sort(order === 'name' ? byName : byNeed)

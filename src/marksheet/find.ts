@@ -6,6 +6,7 @@ import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type Vie
 import { isHeadingLabel, looksLikeName } from './labels'
 import { findNameColumns, isNameColumn, nameIn, type NameColumns } from './names'
 import { pupilRows } from './rows'
+import { atOnce, type Steps } from './steps'
 
 export type Orientation = 'pupils-down' | 'pupils-across' | 'pairs'
 
@@ -49,21 +50,27 @@ interface Spot extends CellRef {
  * the left.
  */
 export function findMarksheets(matrix: Matrix): Marksheet[] {
+  return atOnce(finding(matrix))
+}
+
+/** The same, row by row where rows are many. */
+export function* finding(matrix: Matrix): Steps<Marksheet[]> {
   if (String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
   const upright = viewOf(matrix, false)
-  const spots = questionSpots(upright)
+  const spots = yield* questionSpots(upright)
   if (spots.length === 0) return []
   const { heading, blocks } = splitByNeighbours(upright, spots)
   const found = [
     ...blocks.flatMap((block) => pairsIn(upright, block)),
-    ...pupilsBelow(upright, heading, 'pupils-down'),
+    ...(yield* pupilsBelow(upright, heading, 'pupils-down')),
   ]
   const single = groupBy(leftOver(heading, found), ({ row }) => row)
   found.push(
     ...[...single.values()].flatMap((row) => (hasRoomBeside(upright, row) ? pairsIn(upright, row) : [])),
   )
   const turned = leftOver(spots, found).map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
-  found.push(...pupilsBelow(viewOf(matrix, true), turned, 'pupils-across'))
+  found.push(...(yield* pupilsBelow(viewOf(matrix, true), turned, 'pupils-across')))
+  yield
   return keptApart(found.filter((each) => isPlausible(matrix, each))).sort(
     (a, b) => a.area.top - b.area.top || a.area.left - b.area.left,
   )
@@ -94,9 +101,10 @@ function isPlausible({ values }: Matrix, { orientation, questions, pupils }: Mar
 
 const MAY_BE_QUESTION = /[-−–—‐‑‒－⁻➖﹣+＋➕⁺]|subtract|take|minus|add|plus|difference|less|sum of|total of/i
 
-function questionSpots(view: View): Spot[] {
+function* questionSpots(view: View): Steps<Spot[]> {
   const spots: Spot[] = []
   for (let row = 0; row < view.rows; row++) {
+    yield
     for (let column = 0; column < view.columns; column++) {
       const value = view.value(row, column)
       if (typeof value !== 'string' || !MAY_BE_QUESTION.test(value) || isSchoolYear(value)) continue
@@ -236,15 +244,18 @@ function hasRoomBeside(view: View, row: readonly Spot[]): boolean {
 }
 
 /** Rows of questions with pupils' names on the left of the rows below; a name column between questions starts a new marksheet. */
-function pupilsBelow(view: View, spots: readonly Spot[], orientation: Orientation): Marksheet[] {
+function* pupilsBelow(view: View, spots: readonly Spot[], orientation: Orientation): Steps<Marksheet[]> {
   const headers = [...groupBy(spots, ({ row }) => row)].sort(([a], [b]) => a - b)
-  return headers.flatMap(([header, row]) => {
+  const found: Marksheet[] = []
+  for (const [header, row] of headers) {
     const sorted = row.toSorted((a, b) => a.column - b.column)
-    return segments(view, header, sorted).flatMap(({ from, spots: own }) => {
+    for (const { from, spots: own } of segments(view, header, sorted)) {
+      yield
       const end = nextHeader(headers, header, own) ?? view.rows
-      return belowHeader(view, header, own, from, end, orientation)
-    })
-  })
+      found.push(...(yield* belowHeader(view, header, own, from, end, orientation)))
+    }
+  }
+  return found
 }
 
 function nextHeader(
@@ -273,14 +284,14 @@ function segments(view: View, header: number, row: readonly Spot[]): { from: num
   return parts
 }
 
-function belowHeader(
+function* belowHeader(
   view: View,
   header: number,
   spots: readonly Spot[],
   from: number,
   end: number,
   orientation: Orientation,
-): Marksheet[] {
+): Steps<Marksheet[]> {
   const columns = spots.map(({ column }) => column)
   const candidates = range(from, columns[0] ?? 0)
   const filled = filledRows(view, header + 1, end, columns)
@@ -289,13 +300,14 @@ function belowHeader(
     findNameColumns(view, header, candidates, body) ??
     headedOnTheRight(view, header, (columns.at(-1) ?? 0) + 1, body)
   if (!names) return []
+  yield
   const keyed = spots.map(({ column, question }) => ({ column, key: answerKey(question) }))
-  const rows = pupilRows(view, names, keyed, header + 1, end)
-  const pupils = rows.map((row) => ({
-    name: nameIn(view, names, row),
-    nameCells: nameCells(view, names, row),
-    answers: columns.map((column, question) => answerCell(view, row, column, question)),
-  }))
+  const pupils: FoundPupil[] = []
+  for (const row of yield* pupilRows(view, names, keyed, header + 1, end)) {
+    yield
+    const answers = columns.map((column, question) => answerCell(view, row, column, question))
+    pupils.push({ name: nameIn(view, names, row), nameCells: nameCells(view, names, row), answers })
+  }
   return marksheet(orientation, spots.map(foundQuestion(view)), pupils)
 }
 

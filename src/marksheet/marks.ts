@@ -1,5 +1,6 @@
 import { foldText } from '../arithmetic/numeral'
 import { readTyped, type CellValue } from '../answers/typed'
+import type { Steps } from './steps'
 
 /** The marks that are read as right and as wrong, in lower case. */
 export const MARKS = {
@@ -34,10 +35,14 @@ const MOST = 0.8
 /**
  * Which questions' columns hold marks in place of answers: marks that could not be answers, where most filled columns hold such or
  * the column holds many. Scores of 2 or 3 beside the marks count with them; cells that cannot be read as either spoil nothing. Columns whose
- * answer is itself 1 or 0 follow the others.
+ * answer is itself 1 or 0 follow the others. Column by column.
  */
-export function markedColumns(columns: readonly MarkedColumn[]): boolean[] {
-  const shares = columns.map(markShare)
+export function* markedColumns(columns: readonly MarkedColumn[]): Steps<boolean[]> {
+  const shares: number[] = []
+  for (const column of columns) {
+    yield
+    shares.push(markShare(column))
+  }
   const certain = columns.map(
     ({ held, answer }, index) =>
       shares[index] === 1 && !(/^[01]$/.test(answer) && held.some((value) => /^[01]$/.test(String(value)))),

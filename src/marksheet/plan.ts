@@ -2,16 +2,7 @@ import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../arithmetic/exchange'
 import { STATUSES, type Status } from '../mastery/judge'
 import { STATUS_WORDS, statusSign, typesToSupport, type StatusWords } from '../mastery/support'
 import { LOOKS, STATUS_FILLS } from './looks'
-import {
-  areaAddress,
-  areaOf,
-  isEmpty,
-  viewOf,
-  type Area,
-  type CellRef,
-  type Matrix,
-  type View,
-} from './matrix'
+import { areaAddress, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { OWN_SHEET } from './find'
 import { groupBy } from './groups'
 import { valueAt, type Review, type ReviewedPupil } from './review'
@@ -65,15 +56,16 @@ export function planMarking(matrix: Matrix, reviews: readonly Review[]): Marking
 
 /** The same, question by question and pupil by pupil. */
 export function* planning(matrix: Matrix, reviews: readonly Review[]): Steps<MarkingPlan> {
-  const rules: Rule[] = []
-  for (const review of reviews) rules.push(...(yield* rulesFor(matrix, review)))
+  let rules: readonly Rule[] = []
+  for (const review of reviews) rules = rules.concat(yield* rulesFor(matrix, review))
   yield
-  return { sheet: matrix.name, rules, notes: notesFor(matrix, reviews) }
+  return { sheet: matrix.name, rules, notes: yield* notesFor(matrix, reviews) }
 }
 
 function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]> {
   const rules = yield* exceptions(matrix, questions, pupils)
   const answers = pupils.flatMap((pupil) => pupil.answers)
+  yield
   const byQuestion = groupBy(answers, ({ question }) => question)
   for (const [index, question] of questions.entries()) {
     yield
@@ -81,9 +73,8 @@ function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]>
     if (!question.marked && areas.length > 0) rules.push(rightRule(areas, question.key))
   }
   const cellsOf = (marked: boolean) => answers.filter((cell) => questions[cell.question]?.marked === marked)
-  const typedAreas = runs(cellsOf(false))
-  yield
-  const markedAreas = runs(cellsOf(true))
+  const typedAreas = yield* running(cellsOf(false))
+  const markedAreas = yield* running(cellsOf(true))
   const flagged = pupils
     .filter(({ judgement }) => judgement.needsSupport)
     .flatMap(({ nameCells }) => nameCells)
@@ -119,10 +110,17 @@ function* exceptions(
 
 /** Rectangles that cover the cells: runs down a column, and columns put together where these match. */
 export function runs(cells: readonly CellRef[]): Area[] {
+  return atOnce(running(cells))
+}
+
+function* running(cells: readonly CellRef[]): Steps<Area[]> {
+  yield
   const columns = groupBy(cells, ({ column }) => column)
-  const down = [...columns]
-    .sort(([one], [other]) => one - other)
-    .flatMap(([column, own]) => runsIn(column, own))
+  const down: Area[] = []
+  for (const [column, own] of [...columns].sort(([one], [other]) => one - other)) {
+    yield
+    for (const area of runsIn(column, own)) down.push(area)
+  }
   down.sort((a, b) => a.top - b.top || a.bottom - b.bottom || a.left - b.left)
   const across: Area[] = []
   for (const area of down) {
@@ -146,9 +144,11 @@ function runsIn(column: number, cells: readonly CellRef[]): Area[] {
 }
 
 /** The types to support, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. */
-function notesFor(matrix: Matrix, reviews: readonly Review[]): TextCell[] {
+function* notesFor(matrix: Matrix, reviews: readonly Review[]): Steps<TextCell[]> {
   const taken = new Set<number>()
-  return reviews.flatMap((review) => {
+  const all: TextCell[] = []
+  for (const review of reviews) {
+    yield
     const turned = review.orientation === 'pupils-across'
     const view = viewOf(matrix, turned)
     const toView = (cell: CellRef) => view.ref(cell.row, cell.column)
@@ -156,20 +156,26 @@ function notesFor(matrix: Matrix, reviews: readonly Review[]): TextCell[] {
       Math.min(...review.questions.map((question) => toView(question).row)) -
       Number(review.orientation === 'pairs')
     const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
-    const { bottom } = areaOf(review.pupils.map(({ answers }) => answers.map(toView)))
+    let bottom = 0
+    for (const { answers } of review.pupils) {
+      yield
+      for (const cell of answers) bottom = Math.max(bottom, toView(cell).row)
+    }
     const old = ownNotes(view, header, rows, taken)
     const column = old ?? freeColumn(view, Math.max(0, header), bottom, taken)
     taken.add(column)
-    const notes = review.pupils
-      .map((pupil, index) => ({
-        ...view.ref(rows[index] ?? 0, column),
-        text: typesToSupport(pupil.judgement).join('; '),
-        upright: turned,
-      }))
-      .filter(({ text }) => text !== '' || old !== null)
-    const title = { ...view.ref(header, column), text: NOTES_TITLE, upright: false }
-    return notes.length === 0 || header < 0 ? notes : [title, ...notes]
-  })
+    const notes: TextCell[] = []
+    for (const [index, { judgement }] of review.pupils.entries()) {
+      yield
+      const text = typesToSupport(judgement).join('; ')
+      if (text !== '' || old !== null)
+        notes.push({ ...view.ref(rows[index] ?? 0, column), text, upright: turned })
+    }
+    if (notes.length > 0 && header >= 0)
+      all.push({ ...view.ref(header, column), text: NOTES_TITLE, upright: false })
+    for (const note of notes) all.push(note)
+  }
+  return all
 }
 
 /** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but types in it. */
@@ -212,6 +218,13 @@ const CAUTION =
 
 /** The Mastery sheet: for each marksheet every pupil by exchange type, evidence first, and the class below; statuses in these words. */
 export function planMastery(reviews: readonly Review[], words: StatusWords = STATUS_WORDS): TableSheet {
+  return atOnce(planningMastery(reviews, words))
+}
+
+/** The same, pupil by pupil. */
+export function* planningMastery(reviews: readonly Review[], words: StatusWords): Steps<TableSheet> {
+  let rows: readonly TableCell[][] = []
+  for (const review of reviews) rows = rows.concat(yield* masteryRows(review, words))
   const types = (review: Review) => review.pupils[0]?.judgement.byType.length ?? 0
   const columns = Math.max(0, ...reviews.map(types))
   return {
@@ -226,22 +239,22 @@ export function planMastery(reviews: readonly Review[], words: StatusWords = STA
             .join('    '),
         ),
       ],
-      ...reviews.flatMap((review) => masteryRows(review, words)),
+      ...rows,
     ],
     widths: [22, 34, ...Array.from({ length: columns }, () => 24)],
   }
 }
 
-function masteryRows({ sheet, area, questions, pupils }: Review, words: StatusWords): TableCell[][] {
+function* masteryRows({ sheet, area, questions, pupils }: Review, words: StatusWords): Steps<TableCell[][]> {
   const types = [...new Set(pupils.flatMap(({ judgement }) => judgement.byType.map(({ type }) => type)))]
   const standings = pupils.map(
     ({ judgement }) => new Map(judgement.byType.map((standing) => [standing.type, standing])),
   )
   const asked = `${questions.length} ${questions.length === 1 ? 'question' : 'questions'}`
-  const rows = pupils.map((pupil, index) => [
-    cell(pupil.name, pupil.judgement.needsSupport),
-    cell(typesToSupport(pupil.judgement).join('; ')),
-    ...types.map((type): TableCell => {
+  const rows: TableCell[][] = []
+  for (const [index, { name, judgement }] of pupils.entries()) {
+    yield
+    const cells = types.map((type): TableCell => {
       const standing = standings[index]?.get(type)
       if (standing === undefined || standing.tried === 0) return cell('')
       const { right, tried, status } = standing
@@ -250,8 +263,9 @@ function masteryRows({ sheet, area, questions, pupils }: Review, words: StatusWo
         status === 'needs support',
         STATUS_FILLS[status],
       )
-    }),
-  ])
+    })
+    rows.push([cell(name, judgement.needsSupport), cell(typesToSupport(judgement).join('; ')), ...cells])
+  }
   const counts = types.map((type) => cell(classText(standings.map((each) => each.get(type)?.status))))
   return [
     [],

@@ -62,7 +62,8 @@ export function* reviewing(
   marksheet: Marksheet,
   settings: MasterySettings = DEFAULT_MASTERY,
 ): Steps<Review> {
-  const questions = reviewQuestions(matrix, marksheet)
+  const questions = yield* reviewQuestions(matrix, marksheet)
+  yield
   const judgeRow = rowJudge(marksheet, questions, settings)
   const pupils: ReviewedPupil[] = []
   for (const pupil of marksheet.pupils) {
@@ -77,16 +78,18 @@ export function* reviewing(
   return { sheet: matrix.name, orientation, area, marked, questions, pupils }
 }
 
-function reviewQuestions(matrix: Matrix, { questions, pupils }: Marksheet): ReviewedQuestion[] {
+function* reviewQuestions(matrix: Matrix, { questions, pupils }: Marksheet): Steps<ReviewedQuestion[]> {
   const keys = questions.map(({ question }) => answerKey(question))
   const held = questions.map((): CellValue[] => [])
   for (const { answers } of pupils) {
+    yield
     for (const cell of answers) {
       const value = valueAt(matrix, cell)
       if (!isGap(value)) held[cell.question]?.push(value)
     }
   }
-  const marked = markedColumns(keys.map(({ value }, index) => ({ held: held[index] ?? [], answer: value })))
+  const columns = keys.map(({ value }, index) => ({ held: held[index] ?? [], answer: value }))
+  const marked = yield* markedColumns(columns)
   return questions.map((found, index) => ({
     ...found,
     key: keys[index] ?? answerKey(found.question),

@@ -3,6 +3,7 @@ import { hasNameWords, isHeadingLabel, isKeyLabel, isSumLabel, looksLikeName } f
 import { readMark } from './marks'
 import { isEmpty, type View } from './matrix'
 import { isHeadingRow, nameIn, type NameColumns } from './names'
+import type { Steps } from './steps'
 
 /** A column of answers with what they are compared with. */
 export interface AnswerColumn {
@@ -20,18 +21,23 @@ interface Row {
 /**
  * The rows, from `first` to before `end`, that belong to pupils. A row with answers is a pupil's unless it holds the key, a sum, or words
  * that describe the questions. A row with no answers is one where its name stands among the others', down to the last answer or
- * in one block with them: a pupil may have answered nothing, a heading or a note under the marksheet is nobody.
+ * in one block with them: a pupil may have answered nothing, a heading or a note under the marksheet is nobody. Row by row.
  */
-export function pupilRows(
+export function* pupilRows(
   view: View,
   names: NameColumns,
   columns: readonly AnswerColumn[],
   first: number,
   end: number,
-): number[] {
-  const rows = readRows(view, names, columns, first, end)
+): Steps<number[]> {
+  const rows: Row[] = []
+  for (let row = first; row < end; row++) {
+    yield
+    rows.push(readRow(view, names, columns, row))
+  }
   const answered = rows.filter(({ name, filled }) => name !== '' && filled.length > 0)
   const worked = new Set(answered.filter((row) => isWorked(view, row)))
+  yield
   const isPupil = (row: Row, index: number) =>
     !isHeadingRow(view, names, row.row) &&
     (!worked.has(row) || 2 * worked.size > answered.length) &&
@@ -39,6 +45,7 @@ export function pupilRows(
     !((index === 0 || index === answered.length - 1) && isKey(view, row)) &&
     !isSum(view, row, answered.length)
   const pupils = new Set(answered.filter(isPupil))
+  yield
   const last = answered.findLast((row) => pupils.has(row))?.row ?? first - 1
   const companions = filledBeside(view, names, columns, [...pupils])
   let inBlock = true
@@ -55,18 +62,9 @@ export function pupilRows(
   return rows.filter((row) => pupils.has(row)).map(({ row }) => row)
 }
 
-function readRows(
-  view: View,
-  names: NameColumns,
-  columns: readonly AnswerColumn[],
-  first: number,
-  end: number,
-): Row[] {
-  return Array.from({ length: Math.max(0, end - first) }, (_, index) => {
-    const row = first + index
-    const filled = columns.filter(({ column }) => !isEmpty(view.value(row, column)))
-    return { row, name: nameIn(view, names, row), filled }
-  })
+function readRow(view: View, names: NameColumns, columns: readonly AnswerColumn[], row: number): Row {
+  const filled = columns.filter(({ column }) => !isEmpty(view.value(row, column)))
+  return { row, name: nameIn(view, names, row), filled }
 }
 
 function valuesOf(view: View, { row, filled }: Row): CellValue[] {

@@ -6,7 +6,7 @@ import { perform, type Done, type Edit } from './edit'
 import { Problem } from './errors'
 import { isOwnNote, ownNotes } from './notes'
 import type { SheetReading } from './read'
-import { masteryEdits } from './reviewMastery'
+import { masteryEditing } from './reviewMastery'
 import { rulesEdit } from './rules'
 import { inTurns, UNWATCHED, type Work } from './work'
 
@@ -34,7 +34,10 @@ export async function markSheet(
   const blocks = noteBlocks(reading, notes)
   if (blocks.length > 0)
     edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote, mayBeLeftOut: 'Notes' }))
-  if (choice.mastery) edits.push(...masteryEdits(reviews, reading.sheets, choice.words ?? STATUS_WORDS))
+  if (choice.mastery)
+    edits.push(
+      ...(await inTurns(masteryEditing(reviews, reading.sheets, choice.words ?? STATUS_WORDS), work)),
+    )
   const done = await perform(`marking of ${reading.name}`, edits, work)
   const isWithoutNotes = reading.protection.isProtected && notes.length > 0
   return isWithoutNotes ? { ...done, told: [...(done.told ?? []), NO_NOTES] } : done

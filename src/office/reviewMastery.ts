@@ -1,9 +1,10 @@
-import { heatMap } from '../marksheet/classView'
+import { groupBy } from '../marksheet/groups'
 import { areaAddress, type Area } from '../marksheet/matrix'
-import { planMastery, type TableCell, type TableSheet } from '../marksheet/plan'
+import { planningMastery, type TableCell, type TableSheet } from '../marksheet/plan'
 import type { Review } from '../marksheet/review'
+import { atOnce, type Steps } from '../marksheet/steps'
 import { STATUSES } from '../mastery/judge'
-import type { StatusWords } from '../mastery/support'
+import { TEACHING_ORDER, type StatusWords } from '../mastery/support'
 import type { Edit } from './edit'
 import { ownSheetEdit, ownSheetFor, type SheetEdit } from './ownSheet'
 import type { SheetEntry } from './read'
@@ -30,7 +31,17 @@ export function masteryEdits(
   sheets: readonly SheetEntry[],
   words: StatusWords,
 ): Edit[] {
-  const { table, overlay, numbers } = planOf(reviews, words)
+  return atOnce(masteryEditing(reviews, sheets, words))
+}
+
+/** The same, worked out pupil by pupil. */
+export function* masteryEditing(
+  reviews: readonly Review[],
+  sheets: readonly SheetEntry[],
+  words: StatusWords,
+): Steps<Edit[]> {
+  const { table, overlay, numbers } = yield* planOf(reviews, words)
+  yield
   const { name, present } = ownSheetFor(table.name, sheets)
   const sheet = ownSheetEdit(table, sheets, numbers.area)
   const old = present && { filled: present.filled, head: HEAD, columns: 1 + ORDER.length }
@@ -38,14 +49,19 @@ export function masteryEdits(
   return [...tables.before, sheet, numbersEdit(sheet, name, numbers), tables.after]
 }
 
-function planOf(reviews: readonly Review[], words: StatusWords): MasteryPlan {
-  const table = planMastery(reviews, words)
-  const { types, rows } = heatMap(
-    reviews.flatMap(({ pupils }) => pupils),
-    'name',
+function* planOf(reviews: readonly Review[], words: StatusWords): Steps<MasteryPlan> {
+  const table = yield* planningMastery(reviews, words)
+  yield
+  const standings = groupBy(
+    reviews.flatMap(({ pupils }) => pupils.flatMap(({ judgement }) => judgement.byType)),
+    ({ type }) => type,
   )
-  const counts = types.map((_, index) =>
-    ORDER.map((status) => rows.filter(({ standings }) => standings[index]?.status === status).length),
+  yield
+  const types = TEACHING_ORDER.filter((type) => standings.has(type))
+  const counts = types.map((type) =>
+    ORDER.map(
+      (status) => (standings.get(type) ?? []).filter((standing) => standing.status === status).length,
+    ),
   )
   const top = table.rows.length + 2
   const source = { top, left: 0, bottom: top + types.length, right: ORDER.length }

@@ -1,5 +1,5 @@
 import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/correct'
-import type { Marksheet } from '../../src/marksheet/find'
+import { finding, type Marksheet } from '../../src/marksheet/find'
 import { reviewing, type Review } from '../../src/marksheet/review'
 import type { MasterySettings } from '../../src/mastery/settings'
 import type { Done } from '../../src/office/edit'
@@ -10,9 +10,10 @@ import type { Settings } from '../../src/office/settings'
 import { inTurns, type Work } from '../../src/office/work'
 import { marksheetsOf } from './found'
 
-/** A sheet as it was last read, the teacher's corrections, and the marksheets that follow from both. */
+/** A sheet as it was last read, what was found on it, the teacher's corrections, and the marksheets that follow from all of them. */
 export interface Seen {
   readonly reading: SheetReading
+  readonly found: readonly Marksheet[]
   readonly corrections: readonly Ranges[]
   readonly marksheets: readonly Marksheet[]
 }
@@ -26,7 +27,8 @@ export async function lookAt(
   const reading = await readSheet(id, work)
   const { matrix } = reading
   const still = corrections(reading.id).filter((ranges) => !('problem' in marksheetFrom(matrix, ranges)))
-  return { reading, corrections: still, marksheets: marksheetsOf(matrix, still) }
+  const found = await inTurns(finding(matrix), work)
+  return { reading, found, corrections: still, marksheets: marksheetsOf(matrix, found, still) }
 }
 
 /** The reviews of a sheet's marksheets. Throws Problem. */
@@ -61,12 +63,12 @@ export async function markAgain(
 
 /** Takes ranges that the teacher has selected for a marksheet, in place of one that was found, or beside them. Throws Problem. */
 export function withCorrection(seen: Seen, replaced: Marksheet | null, ranges: Ranges): Seen {
-  const { reading, corrections } = seen
+  const { reading, found, corrections } = seen
   const { matrix } = reading
   const others = corrections.filter((each) => {
     const made = marksheetFrom(matrix, each)
     return !('problem' in made) && (replaced === null || !areMeeting(made.area, replaced.area))
   })
   const now = [...others, ranges]
-  return { reading, corrections: now, marksheets: marksheetsOf(matrix, now) }
+  return { reading, found, corrections: now, marksheets: marksheetsOf(matrix, found, now) }
 }

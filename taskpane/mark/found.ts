@@ -1,18 +1,20 @@
 import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/correct'
-import { findMarksheets, type Marksheet } from '../../src/marksheet/find'
+import type { Marksheet } from '../../src/marksheet/find'
 import type { Matrix } from '../../src/marksheet/matrix'
 import { Problem } from '../../src/office/errors'
 
-/** The marksheets of a sheet: those found, but where the teacher has corrected one by ranges, that. Throws Problem. */
-export function marksheetsOf(matrix: Matrix, corrections: readonly Ranges[]): Marksheet[] {
+/** The marksheets of a sheet: those `found` on it, but where the teacher has corrected one by ranges, that. Throws Problem. */
+export function marksheetsOf(
+  matrix: Matrix,
+  found: readonly Marksheet[],
+  corrections: readonly Ranges[],
+): Marksheet[] {
   const corrected = corrections.map((ranges) => {
     const made = marksheetFrom(matrix, ranges)
     if ('problem' in made)
       throw new Problem(made.problem, 'Select the cells in the sheet and press Use my selection.')
     return made
   })
-  const found = findMarksheets(matrix).filter(
-    ({ area }) => !corrected.some((one) => areMeeting(one.area, area)),
-  )
-  return [...corrected, ...found].sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+  const others = found.filter(({ area }) => !corrected.some((one) => areMeeting(one.area, area)))
+  return [...corrected, ...others].sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
 }

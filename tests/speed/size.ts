@@ -1,10 +1,12 @@
 import type { Matrix } from '../../src/marksheet/matrix'
-import { findMarksheets } from '../../src/marksheet/find'
-import { planMastery, planning } from '../../src/marksheet/plan'
+import { finding } from '../../src/marksheet/find'
+import { planning } from '../../src/marksheet/plan'
 import { review, reviewing, type Review } from '../../src/marksheet/review'
+import { STATUS_WORDS } from '../../src/mastery/support'
 import { Stopped } from '../../src/office/errors'
 import { markSheet } from '../../src/office/marking'
 import { readSheet } from '../../src/office/read'
+import { masteryEditing } from '../../src/office/reviewMastery'
 import { inTurns, type Work } from '../../src/office/work'
 import { largeSheet } from './reviewing'
 import type { Result } from './timing'
@@ -12,7 +14,6 @@ import { megabytes, REQUEST_LIMIT, trafficOf, workbookWith } from './wire'
 
 const QUESTIONS = 40
 const YEAR_GROUP = 180
-const SCHOOL = 2_000
 const SIZES = [2_500, 5_000, 10_000] as const
 const MOST_REQUESTS = 4
 /** Milliseconds for which the pane may be busy at a stretch. */
@@ -24,7 +25,6 @@ const MOST_GROWTH = 2.6
 export async function size(): Promise<Result> {
   const year = await mark(YEAR_GROUP)
   const busy = await blockedFor(YEAR_GROUP)
-  const school = await blockedFor(SCHOOL)
   const beyond = await blockedFor(SIZES[2])
   const sizes = []
   for (const pupils of SIZES) sizes.push(await mark(pupils))
@@ -48,12 +48,12 @@ export async function size(): Promise<Result> {
       `twice as many pupils take ${growth.toFixed(2)} times as long (limit ${MOST_GROWTH})`,
       `the client library alone writing as many values in one request: ${(raw / 1000).toFixed(1)} s`,
       `Stop half-way through ${SIZES[2].toLocaleString('en-GB')} pupils: ${stopped.told ? 'stopped' : 'NOT STOPPED'}, ${stopped.left} rules left on the sheet`,
-      `the pane's own work at a stretch for ${SCHOOL.toLocaleString('en-GB')} pupils, more than a school has: ${school.toFixed(0)} ms (limit ${MOST_BLOCKED} ms); for ${SIZES[2].toLocaleString('en-GB')}: ${beyond.toFixed(0)} ms`,
+      `the pane's own work at a stretch for ${SIZES[2].toLocaleString('en-GB')} pupils, more than any school has: ${beyond.toFixed(0)} ms (limit ${MOST_BLOCKED} ms)`,
     ],
     met:
       year.traffic.requests <= MOST_REQUESTS &&
       busy <= MOST_BLOCKED &&
-      school <= MOST_BLOCKED &&
+      beyond <= MOST_BLOCKED &&
       largest < REQUEST_LIMIT &&
       growth <= MOST_GROWTH &&
       sizes.every(({ progress }) => progress > 1) &&
@@ -83,10 +83,15 @@ async function mark(pupils: number) {
   return { pupils, milliseconds: performance.now() - start, traffic, progress }
 }
 
-/** The longest time, in milliseconds, for which the pane's own work on such a sheet lets nothing else have its turn. */
+/** The longest time, in milliseconds, for which the pane's own work on such a sheet lets nothing else have its turn: the middle of three runs. */
 async function blockedFor(pupils: number): Promise<number> {
+  const times: number[] = []
+  for (let run = 0; run < 3; run++) times.push(await blockedOnce(pupils))
+  return times.sort((a, b) => a - b)[1] ?? NaN
+}
+
+async function blockedOnce(pupils: number): Promise<number> {
   const sheet = classOf(pupils)
-  const marksheets = findMarksheets(sheet)
   const reviews: Review[] = []
   let [longest, last] = [0, performance.now()]
   const turn = () => {
@@ -96,13 +101,13 @@ async function blockedFor(pupils: number): Promise<number> {
   const timer = setInterval(turn, 1)
   const pause = () => new Promise((resolve) => setTimeout(resolve, 2))
   await pause()
-  findMarksheets(sheet)
+  const marksheets = await inTurns(finding(sheet))
   await pause()
   for (const marksheet of marksheets) reviews.push(await inTurns(reviewing(sheet, marksheet)))
   await pause()
   await inTurns(planning(sheet, reviews))
   await pause()
-  planMastery(reviews)
+  await inTurns(masteryEditing(reviews, [], STATUS_WORDS))
   await pause()
   clearInterval(timer)
   turn()
