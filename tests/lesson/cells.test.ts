@@ -371,7 +371,7 @@ describe('any lesson’s worksheets', () => {
   })
 
   it('fit the paper with as many and as long success criteria of a teacher’s own as may be typed', () => {
-    const line = 'I look at each column and say what I do. '.repeat(5).slice(0, CRITERIA.letters)
+    const line = 'I say ‘Which column? WHICH COLUMN?’ to myself, mmm. '.repeat(5).slice(0, CRITERIA.letters)
     fc.assert(
       fc.property(lessons, (lesson) => {
         const own = withCriteria(lesson, Array<string>(CRITERIA.lines).fill(line))

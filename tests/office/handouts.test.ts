@@ -9,6 +9,8 @@ import { lessonWorksheets, worksheetsOf } from '../../src/lesson/cells/worksheet
 import { diceGrid } from '../../src/lesson/dice'
 import { makeLesson, type Lesson } from '../../src/lesson/lessonSet'
 import { personalSets, type PersonalSet } from '../../src/lesson/personal'
+import { withCriteria } from '../../src/lesson/ownCriteria'
+import { personalHandout } from '../../src/lesson/questionSheets'
 import { diceHandout } from '../../src/lesson/starterSheets'
 import { findMarksheets, OWN_SHEET } from '../../src/marksheet/find'
 import { planMarksheet } from '../../src/marksheet/layOut'
@@ -24,6 +26,7 @@ import { readSheet } from '../../src/office/read'
 import { readSetBook } from '../../src/office/setRead'
 import { readTraces } from '../../src/office/traces'
 import { benchWith, countSyncs, problemIn, shown } from './host'
+import { differences, pictureOf } from './workbookPicture'
 
 const NAMES = ['Amira Patel', 'Una Kelly', 'Daniel Osei']
 const CLASS: Matrix = { name: 'Class', values: [['Name'], ...NAMES.map((name) => [name])] }
@@ -157,6 +160,74 @@ describe('a hand-out written as worksheets', () => {
   })
 })
 
+describe('a sheet to print of ours that somebody has used', () => {
+  const PLACES = [
+    [2, 24, 'beside the paper'],
+    [3, 25, 12],
+    [90, 1, 'below it'],
+  ] as const
+
+  it('gives back what was typed on it, whatever and wherever, when it is laid out anew and taken back', async () => {
+    const bench = await benchWith(CLASS)
+    await writeHandout(dice(1))
+    const id = bench.sheetId('Roll and cover')
+    for (const [row, column, typed] of PLACES) bench.grid.write(id, row, column, [[typed]])
+    bench.grid.write(id, 91, 1, [[{ formula: '=1+1', value: 2 }]])
+    const before = pictureOf(bench)
+    const { done } = await writeHandout(dice(2))
+    expect(differences(before, pictureOf(bench))).not.toEqual([])
+    expect(bench.grid.used(id, true)?.rows).toBeLessThan(60)
+    expect(await takeBack(done)).toEqual([])
+    expect(differences(before, pictureOf(bench))).toEqual([])
+  })
+
+  it('is taken back under the name that somebody has given it since', async () => {
+    const bench = await benchWith(CLASS)
+    const { done } = await writeHandout(dice(1))
+    bench.grid.renameSheet(bench.sheetId('Roll and cover'), 'Monday')
+    expect(await takeBack(done)).toEqual([])
+    expect(shown(bench).map(({ name }) => name)).toEqual(['Class'])
+  })
+
+  it('is not mistaken for one that somebody adds under its name in the meantime', async () => {
+    const bench = await benchWith(CLASS)
+    const book = await readSetBook()
+    bench.grid.addSheet('Lesson')
+    const { sentence } = await problemIn(writeLesson(lessonOf(60), null, book))
+    expect(sentence).toBe('A sheet called Lesson has been added in the meantime.')
+    expect(shown(bench).map(({ name }) => name)).toEqual(['Class', 'Lesson'])
+  })
+})
+
+describe('texts that look like formulas', () => {
+  const NAME = '=HYPERLINK("http://example.org","x")'
+
+  it('stay texts on sheets to print, on personal sets and on a lesson’s marksheet', async () => {
+    const bench = await benchWith(CLASS)
+    const reading = personalSets({ pupils: [{ name: NAME, byType: [] }], year: 4, seed: 1 })
+    const { sets } = given(reading)
+    await writeHandout(worksheetsOf(personalHandout(sets)))
+    await writePersonalSets(NAME, sets)
+    const lesson = withCriteria(lessonOf(60), ['=1+1', '+A1', '@SUM(A1)', '-1'])
+    const marksheet = { sheet: 'Marks', title: '=1+1', names: [NAME], questions: questionsOf(lesson) }
+    await writeLesson(lesson, marksheet, await readSetBook())
+    for (const { id } of bench.grid.sheets()) {
+      const used = bench.grid.used(id, true)
+      if (used) expect(bench.grid.formulas(id, used)).toEqual(bench.grid.values(id, used))
+    }
+    const shownOn = (name: string) => {
+      const id = bench.sheetId(name)
+      return bench.grid
+        .values(id, bench.grid.used(id, true) ?? cellArea(0, 0))
+        .flat()
+        .map((value) => String(value).trim())
+    }
+    expect(shownOn('Marks')).toEqual(expect.arrayContaining(['=1+1', NAME]))
+    expect(shownOn('Personal sets')).toContain(NAME)
+    expect(shownOn('Lesson')).toEqual(expect.arrayContaining(['=1+1', '+A1', '@SUM(A1)', '-1']))
+  })
+})
+
 describe('a lesson made in one action', () => {
   it('is its sheets and its marksheet, in four requests; one Undo takes it all back', async () => {
     const bench = await benchWith(CLASS)
@@ -168,6 +239,7 @@ describe('a lesson made in one action', () => {
       names: NAMES,
       questions: questionsOf(lesson),
     }
+    const before = pictureOf(bench)
     const { done, marksheet } = await writeLesson(lesson, wanted, await readSetBook())
     expect(syncs()).toBeLessThanOrEqual(4)
     expect(marksheet).toBe('Subtraction')
@@ -178,6 +250,7 @@ describe('a lesson made in one action', () => {
     expect(found?.pupils.map((pupil) => pupil.name)).toEqual(NAMES)
     expect(shown(bench)).toHaveLength(5)
     expect(await takeBack(done)).toEqual([])
+    expect(differences(before, pictureOf(bench))).toEqual([])
     expect(shown(bench).map((sheet) => sheet.name)).toEqual(['Class'])
   })
 
