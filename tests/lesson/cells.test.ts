@@ -36,7 +36,7 @@ const isIn = ({ top, left, bottom, right }: Cells, row: number, column: number) 
 const textsIn = ({ texts }: PrintedCells, cells: Cells) =>
   texts
     .filter(({ row, column }) => isIn(cells, row, column))
-    .map(({ row, column, text }) => [row - cells.top, column - cells.left, text] as const)
+    .map(({ row, column, text }) => [row - cells.top, column - cells.left, text.trim()] as const)
     .toSorted(([row, column], [otherRow, otherColumn]) => row - otherRow || column - otherColumn)
 
 const linedWith = ({ looks }: PrintedCells, wanted: string) =>

@@ -1,6 +1,10 @@
 /** Columns of a printed sheet; two rooms of eleven squares stand side by side with two columns between them. */
 export const COLUMNS = 24
 
+/** The widest figure of which two stand side by side, in columns, and the column from which the second stands. */
+export const HALF = 11
+export const SECOND = COLUMNS - HALF
+
 /** Side of a square in points: 7.1 mm, so that all columns fit across A4 within the margins with room to spare. */
 export const SIDE = 20.25
 

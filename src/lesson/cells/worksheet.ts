@@ -1,16 +1,8 @@
 import type { Block, Handout, Sheet } from '../handout'
 import type { Lesson } from '../lessonSet'
 import { answerSheet, exampleSheet, homeLetter, practiceSheets, togetherSheet } from '../lessonSheets'
-import {
-  barPieces,
-  fieldsPiece,
-  gridPieces,
-  roomPieces,
-  textPiece,
-  trianglePieces,
-  workedPiece,
-  workingPieces,
-} from './figures'
+import { barPieces, gridPieces, trianglePieces } from './drawings'
+import { fieldsPiece, roomPieces, textPiece, workedPiece, workingPieces } from './figures'
 import { lineHeight, PAGE_HEIGHT, SIZES, type Sizes } from './paper'
 import { beside, cell, gap, moved, stacked, type CellText, type Look, type Piece } from './piece'
 
