@@ -17,7 +17,7 @@ export function stopIfAsked({ signal }: Work): void {
 }
 
 /** How long the pane works at a stretch, in milliseconds, before it lets the screen and the keyboard have their turn. */
-const STRETCH = 40
+const STRETCH = 20
 
 /** The result of a long reckoning, worked out in stretches so that the pane is never blocked. Throws Stopped. */
 export async function inTurns<T>(steps: Steps<T>, work: Pick<Work, 'signal'> = UNWATCHED): Promise<T> {
