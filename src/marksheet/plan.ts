@@ -4,7 +4,6 @@ import { STATUS_WORDS, statusSign, typesToSupport, type StatusWords } from '../m
 import { LOOKS, STATUS_FILLS } from './looks'
 import { areaAddress, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { OWN_SHEET } from './find'
-import { groupBy } from './groups'
 import { valueAt, type Review, type ReviewedPupil } from './review'
 import { atOnce, type Steps } from './steps'
 import {
@@ -64,15 +63,17 @@ export function* planning(matrix: Matrix, reviews: readonly Review[]): Steps<Mar
 
 function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]> {
   const rules = yield* exceptions(matrix, questions, pupils)
-  const answers = pupils.flatMap((pupil) => pupil.answers)
-  yield
-  const byQuestion = groupBy(answers, ({ question }) => question)
+  const byQuestion = questions.map((): CellRef[] => [])
+  for (const { answers } of pupils) {
+    yield
+    for (const cell of answers) byQuestion[cell.question]?.push(cell)
+  }
   for (const [index, question] of questions.entries()) {
     yield
-    const areas = runs(byQuestion.get(index) ?? [])
+    const areas = runs(byQuestion[index] ?? [])
     if (!question.marked && areas.length > 0) rules.push(rightRule(areas, question.key))
   }
-  const cellsOf = (marked: boolean) => answers.filter((cell) => questions[cell.question]?.marked === marked)
+  const cellsOf = (marked: boolean) => byQuestion.filter((_, index) => questions[index]?.marked === marked)
   const typedAreas = yield* running(cellsOf(false))
   const markedAreas = yield* running(cellsOf(true))
   const flagged = pupils
@@ -110,12 +111,19 @@ function* exceptions(
 
 /** Rectangles that cover the cells: runs down a column, and columns put together where these match. */
 export function runs(cells: readonly CellRef[]): Area[] {
-  return atOnce(running(cells))
+  return atOnce(running([cells]))
 }
 
-function* running(cells: readonly CellRef[]): Steps<Area[]> {
-  yield
-  const columns = groupBy(cells, ({ column }) => column)
+function* running(lists: readonly (readonly CellRef[])[]): Steps<Area[]> {
+  const columns = new Map<number, CellRef[]>()
+  for (const cells of lists) {
+    yield
+    for (const cell of cells) {
+      const column = columns.get(cell.column)
+      if (column) column.push(cell)
+      else columns.set(cell.column, [cell])
+    }
+  }
   const down: Area[] = []
   for (const [column, own] of [...columns].sort(([one], [other]) => one - other)) {
     yield

@@ -150,7 +150,7 @@ const PLAIN: LaidCell = { content: '', passed: '', bold: false, wrap: false, fil
 
 /** The cells of a table as they are laid out; those below its title that stand beside others run over several lines. */
 function laidCells({ rows }: TableSheet): LaidCell[][] {
-  const width = Math.max(1, ...rows.map((row) => row.length))
+  const width = rows.reduce((most, row) => Math.max(most, row.length), 1)
   return rows.map((cells, row) =>
     Array.from({ length: width }, (_, column) => {
       const { text = '', bold = false, fill = null } = cells[column] ?? {}
