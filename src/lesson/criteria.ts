@@ -59,8 +59,8 @@ const MIXED: Readonly<Record<Operation, readonly string[]>> = {
 }
 
 const CHECK: Readonly<Record<Operation, string>> = {
-  subtract: 'I check: my answer add the number that I subtracted makes the number that I started with.',
-  add: 'I check: my answer subtract one of the numbers leaves the other.',
+  subtract: 'I check by adding: my answer and the number that I subtracted make the number that I started with.',
+  add: 'I check by subtracting: when I take one of the numbers from my answer, the other is left.',
 }
 
 /**
