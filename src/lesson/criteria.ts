@@ -59,7 +59,8 @@ const MIXED: Readonly<Record<Operation, readonly string[]>> = {
 }
 
 const CHECK: Readonly<Record<Operation, string>> = {
-  subtract: 'I check by adding: my answer and the number that I subtracted make the number that I started with.',
+  subtract:
+    'I check by adding: my answer and the number that I subtracted make the number that I started with.',
   add: 'I check by subtracting: when I take one of the numbers from my answer, the other is left.',
 }
 
