@@ -2,20 +2,12 @@ import ExcelJS from 'exceljs'
 import JSZip from 'jszip'
 import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
-import { applyPlans, keptBesideCells } from '../../src/files/apply'
+import { keptBesideCells } from '../../src/files/apply'
 import { openWorkbook } from '../../src/files/read'
-import { NOTES_TITLE, planMarking, planMastery } from '../../src/marksheet/plan'
-import { review } from '../../src/marksheet/review'
+import { NOTES_TITLE } from '../../src/marksheet/plan'
 import { SIGNATURE } from '../../src/marksheet/rules'
-import { bytesOf, matricesOf, WORKBOOKS } from '../marksheets'
-
-/** A marked copy, as the command line makes it. */
-async function markedCopy(bytes: Uint8Array): Promise<Uint8Array> {
-  const sheets = (await matricesOf(bytes)).map((matrix) => ({ matrix, reviews: review(matrix) }))
-  const marked = sheets.filter(({ reviews }) => reviews.length > 0)
-  const plans = marked.map(({ matrix, reviews }) => planMarking(matrix, reviews))
-  return applyPlans(bytes, plans, [planMastery(marked.flatMap(({ reviews }) => reviews))])
-}
+import { bytesOf, WORKBOOKS } from '../marksheets'
+import { markedCopy } from './marked'
 
 /** A workbook made for a test. */
 async function workbook(build: (book: ExcelJS.Workbook) => void): Promise<Uint8Array> {

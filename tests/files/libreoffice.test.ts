@@ -1,33 +1,9 @@
 import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import type { CellValue } from '../../src/answers/typed'
-import { applyPlans } from '../../src/files/apply'
-import { LOOKS } from '../../src/marksheet/looks'
-import type { CellRef } from '../../src/marksheet/matrix'
-import { planMarking } from '../../src/marksheet/plan'
-import { review } from '../../src/marksheet/review'
-import { lookOf } from '../../src/marksheet/rules'
-import { bytesOf, matricesOf, WORKBOOKS } from '../marksheets'
+import { bytesOf, WORKBOOKS } from '../marksheets'
 import { LIBREOFFICE, shownFills } from './libreoffice'
-
-async function marked(bytes: Uint8Array): Promise<Uint8Array> {
-  const [matrix] = await matricesOf(bytes)
-  if (!matrix) throw new Error('a sheet')
-  return applyPlans(bytes, [planMarking(matrix, review(matrix))], [])
-}
-
-/** The fill that the review wants in each answer cell. */
-async function wanted(bytes: Uint8Array): Promise<{ cell: CellRef; typed: string; fill: string | null }[]> {
-  const [matrix] = await matricesOf(bytes)
-  return review(matrix ?? { name: '', values: [] }).flatMap(({ pupils }) =>
-    pupils.flatMap(({ answers, outcomes, typed }) =>
-      answers.map((cell, index) => {
-        const look = lookOf(outcomes[index] ?? 'blank')
-        return { cell, typed: typed[index] ?? '', fill: look && LOOKS[look].fill }
-      }),
-    ),
-  )
-}
+import { markedCopy, wantedFills } from './marked'
 
 const TYPED: CellValue[] = [
   6544,
@@ -86,9 +62,9 @@ const COMMA: CellValue[] = [
 
 describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
   it.each(WORKBOOKS)('agree with the review on every answer of %s', async (name) => {
-    const fills = await shownFills(await marked(bytesOf(name)))
+    const fills = await shownFills(await markedCopy(bytesOf(name)))
     const original = await shownFills(bytesOf(name))
-    for (const { cell, typed, fill } of await wanted(bytesOf(name))) {
+    for (const { cell, typed, fill } of await wantedFills(bytesOf(name))) {
       const own = original[cell.row]?.[cell.column] ?? null
       expect([typed, fills[cell.row]?.[cell.column] ?? null]).toEqual([typed, fill ?? own])
     }
@@ -100,9 +76,9 @@ describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
     sheet.addRow(['Name', '9,000 − 2,456', '8.6 − 2.35', '45,500 − 500'])
     TYPED.forEach((value, index) => sheet.addRow([`Pupil ${index}`, value, value, value]))
     const made = new Uint8Array(await book.xlsx.writeBuffer())
-    const copy = await marked(made)
+    const copy = await markedCopy(made)
     const fills = await shownFills(copy)
-    for (const { cell, typed, fill } of await wanted(made)) {
+    for (const { cell, typed, fill } of await wantedFills(made)) {
       expect([typed, fills[cell.row]?.[cell.column] ?? null]).toEqual([typed, fill])
     }
 
@@ -114,7 +90,7 @@ describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
     })
     const again = new Uint8Array(await retyped.xlsx.writeBuffer())
     const now = await shownFills(again)
-    const told = await wanted(again)
+    const told = await wantedFills(again)
     const shown = told.map(({ cell }) => now[cell.row]?.[cell.column] ?? null)
     told.forEach(({ typed, fill }, index) => {
       expect([typed, shown[index] === null ? fill : shown[index]]).toEqual([typed, fill])
@@ -137,10 +113,10 @@ describe.skipIf(LIBREOFFICE === null)('colours in LibreOffice', () => {
         return new Uint8Array(await book.xlsx.writeBuffer())
       }
       const bytes = await made(typed)
-      const copy = await marked(bytes)
+      const copy = await markedCopy(bytes)
       for (const workbook of [copy, await made(typed.toReversed(), copy)]) {
         const fills = await shownFills(workbook, locale)
-        const told = await wanted(workbook)
+        const told = await wantedFills(workbook)
         const shown = told.map(({ cell }) => fills[cell.row]?.[cell.column] ?? null)
         told.forEach(({ typed: text, fill }, index) => {
           expect([text, shown[index] ?? fill]).toEqual([text, fill])

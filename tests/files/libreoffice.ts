@@ -17,12 +17,24 @@ export const LIBREOFFICE =
  * hexadecimal digits or null. Read from its HTML export, which writes what the cells look like. `locale` is what the computer is set to, by
  * which numbers turn into text.
  */
-export async function shownFills(workbook: Uint8Array, locale = 'en-GB'): Promise<(string | null)[][]> {
-  return fillsOf(new TextDecoder().decode(await converted(workbook, 'xlsx', 'html', locale)))
+export async function shownFills(workbook: Uint8Array, locale?: string): Promise<(string | null)[][]> {
+  const [fills = []] = await allShownFills([workbook], locale)
+  return fills
+}
+
+/** The same of several workbooks, for one start of LibreOffice. */
+export async function allShownFills(
+  workbooks: readonly Uint8Array[],
+  locale?: string,
+): Promise<(string | null)[][][]> {
+  const pages = await allConverted(workbooks, 'xlsx', 'html', locale)
+  return pages.map((page) => fillsOf(new TextDecoder().decode(page)))
 }
 
 /** How a file of comma-separated values is read: commas, quotation marks, UTF-8, from the first line on. */
 const IMPORTS: Readonly<Record<string, readonly string[]>> = { csv: ['--infilter=CSV:44,34,76,1'] }
+
+type Format = 'xlsx' | 'ods' | 'csv' | 'html'
 
 /**
  * A file opened by LibreOffice, every formula worked out anew, and saved in another format. Rejects where LibreOffice takes it for damaged:
@@ -30,23 +42,35 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = { csv: ['--infilter
  */
 export async function converted(
   bytes: Uint8Array,
-  from: 'xlsx' | 'ods' | 'csv',
-  to: 'xlsx' | 'ods' | 'html',
-  locale = 'en-GB',
+  from: Format,
+  to: Format,
+  locale?: string,
 ): Promise<Uint8Array> {
+  const [file = new Uint8Array()] = await allConverted([bytes], from, to, locale)
+  return file
+}
+
+/** The same of several files, for one start of LibreOffice. Rejects where it takes one of them for damaged. */
+export async function allConverted(
+  files: readonly Uint8Array[],
+  from: Format,
+  to: Format,
+  locale = 'en-GB',
+): Promise<Uint8Array[]> {
   const folder = await mkdtemp(join(tmpdir(), 'columnwise-'))
   try {
     const [given, out] = [join(folder, 'given'), join(folder, 'out')]
     const user = join(folder, 'profile', 'user')
     for (const each of [given, out, user]) await mkdir(each, { recursive: true })
-    await writeFile(join(given, `book.${from}`), bytes)
     await writeFile(join(user, 'registrymodifications.xcu'), settings(locale))
+    const paths = files.map((_, index) => join(given, `book${index}.${from}`))
+    for (const [index, path] of paths.entries()) await writeFile(path, files[index] ?? '')
     const profile = `-env:UserInstallation=${pathToFileURL(join(folder, 'profile')).href}`
     const options = [profile, '--headless', ...(IMPORTS[from] ?? []), '--convert-to', to, '--outdir', out]
-    await promisify(execFile)(LIBREOFFICE ?? 'soffice', [...options, join(given, `book.${from}`)], {
-      timeout: 120_000,
-    })
-    return new Uint8Array(await readFile(join(out, `book.${to}`)))
+    await promisify(execFile)(LIBREOFFICE ?? 'soffice', [...options, ...paths], { timeout: 120_000 })
+    return await Promise.all(
+      files.map(async (_, index) => new Uint8Array(await readFile(join(out, `book${index}.${to}`)))),
+    )
   } finally {
     await rm(folder, { recursive: true, force: true })
   }
