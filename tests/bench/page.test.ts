@@ -286,7 +286,7 @@ describe('the server', () => {
     ])
     expect(pane).toBe(await readFile(`${FIXTURE}/taskpane.html`, 'utf8'))
     const [first, ...rest] = office.split('\n')
-    expect(first).toBe('parent.columnwiseBench.install(window);')
+    expect(first).toBe('parent.columnwiseBench?.install(window);')
     expect(rest.join('\n')).toBe(original)
   })
 
