@@ -37,8 +37,9 @@ const IMPORTS: Readonly<Record<string, readonly string[]>> = { csv: ['--infilter
 type Format = 'xlsx' | 'ods' | 'csv' | 'html'
 
 /**
- * A file opened by LibreOffice, every formula worked out anew, and saved in another format. Rejects where LibreOffice takes it for damaged:
- * without a window it repairs nothing, and saves no file.
+ * A file opened by LibreOffice, every formula worked out anew, and saved in another format. Rejects where it cannot be opened: without a
+ * window nothing is repaired, and no file saved. A sheet whose XML breaks off is no such case: it is saved with the cells before the break,
+ * so compare the cells too.
  */
 export async function converted(
   bytes: Uint8Array,
@@ -50,7 +51,7 @@ export async function converted(
   return file
 }
 
-/** The same of several files, for one start of LibreOffice. Rejects where it takes one of them for damaged. */
+/** The same of several files, for one start of LibreOffice. Rejects where one of them cannot be opened. */
 export async function allConverted(
   files: readonly Uint8Array[],
   from: Format,
