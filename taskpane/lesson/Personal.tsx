@@ -1,5 +1,5 @@
 import { Button, Field, Select } from '@fluentui/react-components'
-import { useEffect, useMemo, useState, type ReactElement } from 'react'
+import { Fragment, useEffect, useMemo, useState, type ReactElement } from 'react'
 import { printQuestion } from '../../src/arithmetic/question'
 import { PERSONAL_QUESTIONS, type PersonalSet } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
@@ -119,7 +119,12 @@ function Preview({ sets }: { readonly sets: readonly PersonalSet[] }) {
           <li key={index}>
             <strong>{name}</strong> <span className="quiet">{types.map(typeInWords).join('; ')}</span>
             <br />
-            <span className="sum">{questions.map(printQuestion).join(', ')}</span>
+            {questions.map((question, place) => (
+              <Fragment key={place}>
+                {place > 0 && ', '}
+                <span className="sum">{printQuestion(question)}</span>
+              </Fragment>
+            ))}
           </li>
         ))}
       </ul>

@@ -12,6 +12,10 @@ describe('personal sets', () => {
     const { pane, page } = stage
     await pane.getByText(`${CHILDREN} pupils: ${6 * CHILDREN} questions`).click()
     expect(await axeProblems(pane)).toEqual([])
+    const list = pane.getByRole('list', { name: 'Personal sets' })
+    expect(
+      await list.evaluate(({ scrollWidth, clientWidth }) => scrollWidth - clientWidth),
+    ).toBeLessThanOrEqual(0)
     await pane.getByRole('combobox', { name: 'Questions each' }).selectOption('3')
     await pane.getByText(`${CHILDREN} pupils: ${3 * CHILDREN} questions`).waitFor()
     const before = await sheetNames(page)
