@@ -15,7 +15,7 @@ import { LoadGuard } from './common/LoadGuard'
 import { NAVIGATION } from './common/navigation'
 import { RUNNER, useStore } from './common/pane'
 import { StatusBar } from './StatusBar'
-import { Tabs } from './Tabs'
+import { Tabs } from './common/Tabs'
 import { isDark, THEMES, watchTheme } from './theme'
 
 const LOADED = new Map<string, ComponentType>(

@@ -1,5 +1,5 @@
 import { createDarkTheme, createLightTheme, type BrandVariants, type Theme } from '@fluentui/react-components'
-import { LOOKS } from '../src/marksheet/looks'
+import { LOOKS } from '../src/marksheet/marking/looks'
 
 /** Shades of the blue in which right answers are shown, from its ink (50) to its fill (160). */
 const BLUES: BrandVariants = {

@@ -1,6 +1,6 @@
 import ExcelJS from 'exceljs'
 import type { CellValue } from '../answers/typed'
-import type { Matrix } from '../marksheet/matrix'
+import type { Matrix } from '../marksheet/layout/matrix'
 
 /** Opens an .xlsx file from its bytes. Throws where they are no such file. */
 export async function openWorkbook(bytes: Uint8Array): Promise<ExcelJS.Workbook> {

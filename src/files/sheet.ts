@@ -1,6 +1,6 @@
 import type { Document, Element } from '@xmldom/xmldom'
-import { areaAddress, addressOf, type CellRef } from '../marksheet/matrix'
-import { SIGNATURE, type Rule } from '../marksheet/rules'
+import { areaAddress, addressOf, type CellRef } from '../marksheet/layout/matrix'
+import { SIGNATURE, type Rule } from '../marksheet/marking/rules'
 import { children, ensureChild, insertBeforeAny, make, rootOf } from './parts'
 
 /** What the schema of a worksheet (ECMA-376, CT_Worksheet) puts behind its cells, in order. */

@@ -1,5 +1,5 @@
 import type { Document, Element } from '@xmldom/xmldom'
-import type { Look } from '../marksheet/looks'
+import type { Look } from '../marksheet/marking/looks'
 import { children, ensureChild, make, rootOf } from './parts'
 
 /** How a cell that the add-in writes looks. `fill` is six hexadecimal digits. */

@@ -1,6 +1,6 @@
 import { typesToSupport } from '../mastery/support'
-import { addressOf, areaAddress } from '../marksheet/matrix'
-import type { Review, ReviewedPupil } from '../marksheet/review'
+import { addressOf, areaAddress } from '../marksheet/layout/matrix'
+import type { Review, ReviewedPupil } from '../marksheet/marking/review'
 
 /** Reviews as text for people: for each marksheet every pupil's count, what is left to look at, and the types to support. */
 export function reviewTable(reviews: readonly Review[]): string {

@@ -1,6 +1,6 @@
 import { Button } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
-import type { Notice as Said } from '../runner'
+import type { Notice as Said } from './runner'
 import { CLOSE } from './icons'
 
 /** What was done or went wrong: a sign and a word, a sentence, and what to do next. A problem is read out at once. */

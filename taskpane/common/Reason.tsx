@@ -1,7 +1,7 @@
 import { Button } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
-import { areaOf, type Area } from '../../src/marksheet/matrix'
-import type { DiagnosedPupil } from '../../src/marksheet/needs'
+import { areaOf, type Area } from '../../src/marksheet/layout/matrix'
+import type { DiagnosedPupil } from '../../src/marksheet/reports/needs'
 import './Reason.css'
 
 /** A pupil's diagnosis in a line; a click goes to the answers that it explains, or else to all wrong ones. */

@@ -1,4 +1,4 @@
-import { Problem } from '../../src/office/errors'
+import { Problem } from '../../src/office/edit/errors'
 
 /** Error 12009 of Microsoft's Dialog API (from memory of its documentation): the person at the screen said no. */
 const REFUSED = 12009

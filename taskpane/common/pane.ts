@@ -1,5 +1,5 @@
 import { createContext, useContext, useSyncExternalStore } from 'react'
-import { Runner, type RunnerState } from '../runner'
+import { Runner, type RunnerState } from './runner'
 import type { Store } from './store'
 
 /** The runner that all areas and the ribbon share. */

@@ -1,6 +1,6 @@
 import { useSyncExternalStore } from 'react'
 import type { StatusWords } from '../../src/mastery/support'
-import { readSettings, watchSettings } from '../../src/office/settings'
+import { readSettings, watchSettings } from '../../src/office/workbook/settings'
 
 let current: StatusWords | null = null
 const words = (): StatusWords => (current ??= readSettings().words)

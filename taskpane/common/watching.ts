@@ -1,5 +1,5 @@
 import { useEffect } from 'react'
-import { watchEdits, watchSheets, type EndWatch } from '../../src/office/watch'
+import { watchEdits, watchSheets, type EndWatch } from '../../src/office/workbook/watch'
 import { useRunner } from './pane'
 
 /** Calls `look` whenever another sheet comes to the front, as long as the component is there; `look` stays the same. */

@@ -1,13 +1,13 @@
 import { Button } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
-import type { Ranges } from '../../src/marksheet/correct'
-import { areaAddress, type Area } from '../../src/marksheet/matrix'
-import { problemOf } from '../../src/office/errors'
-import { readSelection } from '../../src/office/read'
+import type { Ranges } from '../../src/marksheet/layout/correct'
+import { areaAddress, type Area } from '../../src/marksheet/layout/matrix'
+import { problemOf } from '../../src/office/edit/errors'
+import { readSelection } from '../../src/office/workbook/read'
 import { SELECT } from '../common/icons'
 import { Notice } from '../common/Notice'
 import { useBusy, useRunner } from '../common/pane'
-import type { Notice as Said } from '../runner'
+import type { Notice as Said } from '../common/runner'
 
 const PARTS = [
   ['names', 'Names'],

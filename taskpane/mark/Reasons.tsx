@@ -1,10 +1,10 @@
 import { useEffect, useState, type ReactElement } from 'react'
-import type { Area } from '../../src/marksheet/matrix'
-import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/needs'
-import type { Review } from '../../src/marksheet/review'
+import type { Area } from '../../src/marksheet/layout/matrix'
+import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/reports/needs'
+import type { Review } from '../../src/marksheet/marking/review'
 import type { MasterySettings } from '../../src/mastery/settings'
-import { Stopped } from '../../src/office/errors'
-import { inTurns } from '../../src/office/work'
+import { Stopped } from '../../src/office/edit/errors'
+import { inTurns } from '../../src/office/edit/work'
 import { Reason } from '../common/Reason'
 
 /** The fault named for each pupil, with its evidence in a line; a click goes to the answers. Nothing where none is named. */

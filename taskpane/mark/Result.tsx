@@ -1,6 +1,6 @@
 import { Button } from '@fluentui/react-components'
 import { lazy, Suspense, useState, type ReactElement } from 'react'
-import { addressOf, type Area, type CellRef } from '../../src/marksheet/matrix'
+import { addressOf, type Area, type CellRef } from '../../src/marksheet/layout/matrix'
 import type { MasterySettings } from '../../src/mastery/settings'
 import { Card } from '../common/Card'
 import { OutcomeCount } from '../common/OutcomeCount'

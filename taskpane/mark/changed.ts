@@ -1,6 +1,6 @@
-import type { Marksheet } from '../../src/marksheet/find'
-import type { Matrix } from '../../src/marksheet/matrix'
-import { valueAt } from '../../src/marksheet/review'
+import type { Marksheet } from '../../src/marksheet/layout/find'
+import type { Matrix } from '../../src/marksheet/layout/matrix'
+import { valueAt } from '../../src/marksheet/marking/review'
 
 /** How many answers of marksheets a sheet holds otherwise than it did before. */
 export function changedAnswers(before: Matrix, now: Matrix, marksheets: readonly Marksheet[]): number {

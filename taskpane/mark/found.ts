@@ -1,7 +1,7 @@
-import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/correct'
-import type { Marksheet } from '../../src/marksheet/find'
-import type { Matrix } from '../../src/marksheet/matrix'
-import { Problem } from '../../src/office/errors'
+import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/layout/correct'
+import type { Marksheet } from '../../src/marksheet/layout/find'
+import type { Matrix } from '../../src/marksheet/layout/matrix'
+import { Problem } from '../../src/office/edit/errors'
 
 /** The marksheets of a sheet: those `found` on it, but where the teacher has corrected one by ranges, that. Throws Problem. */
 export function marksheetsOf(

@@ -1,7 +1,7 @@
 import type { ExchangeType } from '../../src/arithmetic/exchange'
 import type { Outcome } from '../../src/answers/typed'
-import type { CellRef } from '../../src/marksheet/matrix'
-import type { Review } from '../../src/marksheet/review'
+import type { CellRef } from '../../src/marksheet/layout/matrix'
+import type { Review } from '../../src/marksheet/marking/review'
 import { TEACHING_ORDER, typesToSupport } from '../../src/mastery/support'
 
 /** An answer that the teacher has to look at. */

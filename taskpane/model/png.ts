@@ -3,7 +3,7 @@ import { drawPaper } from '../../src/lesson/model/drawing'
 import { paperInWords } from '../../src/lesson/model/inWords'
 import { paperAfter } from '../../src/lesson/model/paper'
 import { svgFile } from '../../src/lesson/model/svg'
-import type { Picture } from '../../src/office/modelPicture'
+import type { Picture } from '../../src/office/model/picture'
 
 /** Pixels to a unit of the drawing, so that it is sharp in print. */
 const SCALE = 3

@@ -1,6 +1,6 @@
 import { Button, Checkbox } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
-import { areaAddress } from '../../src/marksheet/matrix'
+import { areaAddress } from '../../src/marksheet/layout/matrix'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
 import { useBusy } from '../common/pane'

@@ -1,6 +1,6 @@
 import { Button } from '@fluentui/react-components'
 import { useRef, useState, type ReactElement } from 'react'
-import { goesForGood, type Traces } from '../../src/office/traces'
+import { goesForGood, type Traces } from '../../src/office/removal/traces'
 import { Card } from '../common/Card'
 import { useBusy, useRunner, useStore } from '../common/pane'
 import { goes, Remover } from './remover'

@@ -1,7 +1,7 @@
 import { settingsProblem, type MasterySettings } from '../../src/mastery/settings'
 import { STATUSES } from '../../src/mastery/judge'
 import type { StatusWords } from '../../src/mastery/support'
-import { LONGEST_WORD, type Settings } from '../../src/office/settings'
+import { LONGEST_WORD, type Settings } from '../../src/office/workbook/settings'
 
 /** A number that can be set: what it is called, why its default is what it is, and whether it is written in per cent. */
 export interface NumberField<Key extends string> {

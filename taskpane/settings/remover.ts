@@ -1,7 +1,7 @@
-import { Problem } from '../../src/office/errors'
-import { goesForGood, readTraces, removeTraces, type Traces } from '../../src/office/traces'
+import { Problem } from '../../src/office/edit/errors'
+import { goesForGood, readTraces, removeTraces, type Traces } from '../../src/office/removal/traces'
 import { Store } from '../common/store'
-import type { Runner } from '../runner'
+import type { Runner } from '../common/runner'
 
 /** What was found of Columnwise in the workbook; null before it was looked for, and after it was removed. */
 export interface RemoverState {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { DEFAULT_SETTINGS } from '../../src/office/settings'
+import { DEFAULT_SETTINGS } from '../../src/office/workbook/settings'
 import { expectQuiet, openStage, useStage, type Stage } from './stage'
 
 useStage()

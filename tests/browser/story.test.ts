@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { answerKey } from '../../src/answers/typed'
 import { numeralText } from '../../src/arithmetic/numeral'
 import { readQuestion } from '../../src/arithmetic/question'
-import { faultyAnswer } from '../../src/marksheet/nextSet'
+import { faultyAnswer } from '../../src/marksheet/setting/nextSet'
 import { expectQuiet, openStage, useStage, type Stage } from './stage'
 
 useStage()

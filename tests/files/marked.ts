@@ -1,9 +1,9 @@
 import { applyPlans } from '../../src/files/apply'
-import { LOOKS } from '../../src/marksheet/looks'
-import type { CellRef } from '../../src/marksheet/matrix'
-import { planMarking, planMastery } from '../../src/marksheet/plan'
-import { review } from '../../src/marksheet/review'
-import { lookOf } from '../../src/marksheet/rules'
+import { LOOKS } from '../../src/marksheet/marking/looks'
+import type { CellRef } from '../../src/marksheet/layout/matrix'
+import { planMarking, planMastery } from '../../src/marksheet/marking/plan'
+import { review } from '../../src/marksheet/marking/review'
+import { lookOf } from '../../src/marksheet/marking/rules'
 import { matricesOf } from '../marksheets'
 
 /** A marked copy of a workbook's bytes, as the command line makes it. */

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import type { CellValue } from '../../src/answers/typed'
 import { answerKey, markAnswer } from '../../src/answers/typed'
 import { readQuestion } from '../../src/arithmetic/question'
-import { addressOf } from '../../src/marksheet/matrix'
-import { review } from '../../src/marksheet/review'
-import { lookByRules, lookOf } from '../../src/marksheet/rules'
+import { addressOf } from '../../src/marksheet/layout/matrix'
+import { review } from '../../src/marksheet/marking/review'
+import { lookByRules, lookOf } from '../../src/marksheet/marking/rules'
 
 /** What fuzzing has found, each with the rule that it broke. */
 describe('a question', () => {

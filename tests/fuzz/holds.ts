@@ -3,11 +3,11 @@ import { foldText, numeralText, valueText } from '../../src/arithmetic/numeral'
 import { printQuestion, readQuestion } from '../../src/arithmetic/question'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
-import { addressOf, isEmpty, type CellRef, type Matrix } from '../../src/marksheet/matrix'
-import { NOTES_TITLE, planMarking, planMastery } from '../../src/marksheet/plan'
-import { reviewJson } from '../../src/marksheet/report'
-import { review, type Review } from '../../src/marksheet/review'
-import { lookByRules, lookOf } from '../../src/marksheet/rules'
+import { addressOf, isEmpty, type CellRef, type Matrix } from '../../src/marksheet/layout/matrix'
+import { NOTES_TITLE, planMarking, planMastery } from '../../src/marksheet/marking/plan'
+import { reviewJson } from '../../src/marksheet/reports/json'
+import { review, type Review } from '../../src/marksheet/marking/review'
+import { lookByRules, lookOf } from '../../src/marksheet/marking/rules'
 
 /** What does not hold of a text read as a question, a sentence each. */
 export function questionProblems(text: string): string[] {

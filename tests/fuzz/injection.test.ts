@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import { applyPlans } from '../../src/files/apply'
 import { matrixOf, openWorkbook } from '../../src/files/read'
-import { planMarking, planMastery, type TableSheet } from '../../src/marksheet/plan'
-import { review } from '../../src/marksheet/review'
+import { planMarking, planMastery, type TableSheet } from '../../src/marksheet/marking/plan'
+import { review } from '../../src/marksheet/marking/review'
 
 /** Names that a spreadsheet would take for formulas, dates or numbers if they were typed. */
 const LIKE_FORMULAS = [

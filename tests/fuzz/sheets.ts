@@ -1,5 +1,5 @@
 import type { CellValue } from '../../src/answers/typed'
-import type { CellRef, Matrix } from '../../src/marksheet/matrix'
+import type { CellRef, Matrix } from '../../src/marksheet/layout/matrix'
 import type { Chance } from './chance'
 import { nameText, questionText, typedValue } from './texts'
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
 import { matrixOf, openWorkbook } from '../../src/files/read'
-import type { Matrix } from '../../src/marksheet/matrix'
+import type { Matrix } from '../../src/marksheet/layout/matrix'
 
 /** The workbooks of four invented classes, each with what is expected of it in NAME.expected.json. */
 export const WORKBOOKS = ['kestrel-plain', 'heron-notes', 'wren-across', 'form-responses'] as const

@@ -3,9 +3,9 @@ import type { Bench } from '../../src/bench/bench'
 import { cellArea } from '../../src/bench/grid/area'
 import { ActionKind, type RequestBody } from '../../src/bench/host/wireTypes'
 import { startBench } from '../../src/bench/node'
-import { findMarksheets } from '../../src/marksheet/find'
-import type { Matrix } from '../../src/marksheet/matrix'
-import { Problem } from '../../src/office/errors'
+import { findMarksheets } from '../../src/marksheet/layout/find'
+import type { Matrix } from '../../src/marksheet/layout/matrix'
+import { Problem } from '../../src/office/edit/errors'
 import { bytesOf, matricesOf, type WorkbookName } from '../marksheets'
 
 /** A bench with one sheet that holds some cells. */

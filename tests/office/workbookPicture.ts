@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from 'node:util'
 import type { Bench } from '../../src/bench/bench'
 import { cellArea, eachCell } from '../../src/bench/grid/area'
 import { PLAIN, type CellFormat } from '../../src/bench/grid/grid'
-import { OWN_SHEET } from '../../src/marksheet/find'
+import { OWN_SHEET } from '../../src/marksheet/layout/find'
 
 /** The rows and columns that are looked at for being hidden. */
 const FIRST = Array.from({ length: 60 }, (_, index) => index)

@@ -1,6 +1,6 @@
 import { answerKey, markAnswer } from '../../src/answers/typed'
-import { review } from '../../src/marksheet/review'
-import { columnLetters } from '../../src/marksheet/matrix'
+import { review } from '../../src/marksheet/marking/review'
+import { columnLetters } from '../../src/marksheet/layout/matrix'
 import { engineSheet } from './engine'
 import { largeSheet } from './reviewing'
 import { median, type Result } from './timing'

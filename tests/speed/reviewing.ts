@@ -1,5 +1,5 @@
-import { review } from '../../src/marksheet/review'
-import type { Matrix } from '../../src/marksheet/matrix'
+import { review } from '../../src/marksheet/marking/review'
+import type { Matrix } from '../../src/marksheet/layout/matrix'
 import { median, type Result } from './timing'
 
 /** Seconds within which 400,000 answers are to be marked and judged. */

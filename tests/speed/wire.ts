@@ -1,7 +1,7 @@
 import type { Bench } from '../../src/bench/bench'
 import { ActionKind, type RequestBody } from '../../src/bench/host/wireTypes'
 import { startBench } from '../../src/bench/node'
-import type { Matrix } from '../../src/marksheet/matrix'
+import type { Matrix } from '../../src/marksheet/layout/matrix'
 
 /** Requests over the wire: how many, and the largest of the questions and of the answers, in bytes. */
 export interface Traffic {

@@ -1,6 +1,6 @@
 import { Button, Checkbox, Field, Radio, RadioGroup, Select } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
-import { isEmpty } from '../../../src/marksheet/matrix'
+import { isEmpty } from '../../../src/marksheet/layout/matrix'
 import { Card } from '../../common/Card'
 import { PEN } from '../../common/icons'
 import { counted } from '../../common/words'

@@ -1,6 +1,6 @@
 import { Button, Field, Input } from '@fluentui/react-components'
 import { useEffect, useRef, useState, type KeyboardEvent, type ReactElement } from 'react'
-import type { Content } from '../../../src/office/cells'
+import type { Content } from '../../../src/office/edit/cells'
 import { Notice } from '../../common/Notice'
 import { isReadable, type Place } from './places'
 import type { Session, SessionState } from './session'

@@ -7,10 +7,10 @@ import {
   type Outcome,
 } from '../../../src/answers/typed'
 import { groupedText } from '../../../src/arithmetic/numeral'
-import type { Marksheet } from '../../../src/marksheet/find'
-import { addressOf, isEmpty, type CellRef, type Matrix } from '../../../src/marksheet/matrix'
-import { valueAt } from '../../../src/marksheet/review'
-import type { Content } from '../../../src/office/cells'
+import type { Marksheet } from '../../../src/marksheet/layout/find'
+import { addressOf, isEmpty, type CellRef, type Matrix } from '../../../src/marksheet/layout/matrix'
+import { valueAt } from '../../../src/marksheet/marking/review'
+import type { Content } from '../../../src/office/edit/cells'
 
 /** A cell that an answer is entered into. */
 export interface Place {

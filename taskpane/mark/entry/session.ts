@@ -1,9 +1,9 @@
 import type { Outcome } from '../../../src/answers/typed'
-import { cellsEdit, type Content, type SheetRef } from '../../../src/office/cells'
-import { perform, takeBack, type Done, type Edit } from '../../../src/office/edit'
-import { problemOf } from '../../../src/office/errors'
+import { cellsEdit, type Content, type SheetRef } from '../../../src/office/edit/cells'
+import { perform, takeBack, type Done, type Edit } from '../../../src/office/edit/edit'
+import { problemOf } from '../../../src/office/edit/errors'
 import { Store } from '../../common/store'
-import type { Notice, Runner } from '../../runner'
+import type { Notice, Runner } from '../../common/runner'
 import { ABSENT, BLANK, outcomeOf, rightContent, typedContent, type Place } from './places'
 
 const ABSENT_WORD = 'absent'

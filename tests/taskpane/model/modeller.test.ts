@@ -3,7 +3,7 @@ import { printQuestion } from '../../../src/arithmetic/question'
 import { stepsOf } from '../../../src/arithmetic/steps'
 import { startBench } from '../../../src/bench/node'
 import { Modeller } from '../../../taskpane/model/modeller'
-import { Runner } from '../../../taskpane/runner'
+import { Runner } from '../../../taskpane/common/runner'
 import { asked as readable } from '../../lesson/model/arbitraries'
 
 const PIXEL =

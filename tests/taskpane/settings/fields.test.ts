@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { DEFAULT_MASTERY } from '../../../src/mastery/settings'
-import { DEFAULT_SETTINGS } from '../../../src/office/settings'
+import { DEFAULT_SETTINGS } from '../../../src/office/workbook/settings'
 import { draftOf, GROUPS, RATES, readDraft, THRESHOLDS, type Draft } from '../../../taskpane/settings/fields'
 
 const draft = draftOf(DEFAULT_SETTINGS)

@@ -1,0 +1,83 @@
+import type { Steps } from '../../marksheet/layout/steps'
+import { Stopped } from './errors'
+
+/** How long work tells how far it has come, and hears that it is to stop. */
+export interface Work {
+  readonly signal: AbortSignal
+  /** `part` is the share done, from 0 to 1; `words` say what is being done, like "Reading row 4,000". */
+  progress(part: number, words: string): void
+}
+
+/** Work that nobody watches or stops. */
+export const UNWATCHED: Work = { signal: new AbortController().signal, progress: () => undefined }
+
+/** Throws Stopped where the teacher has asked to stop. */
+export function stopIfAsked({ signal }: Work): void {
+  if (signal.aborted) throw new Stopped()
+}
+
+/** How long the pane works at a stretch, in milliseconds, before it lets the screen and the keyboard have their turn. */
+const STRETCH = 20
+
+/** The result of a long reckoning, worked out in stretches so that the pane is never blocked. Throws Stopped. */
+export async function inTurns<T>(steps: Steps<T>, work: Pick<Work, 'signal'> = UNWATCHED): Promise<T> {
+  let start = performance.now()
+  for (;;) {
+    const step = steps.next()
+    if (step.done === true) return step.value
+    if (performance.now() - start < STRETCH) continue
+    await new Promise((resolve) => setTimeout(resolve, 0))
+    if (work.signal.aborted) throw new Stopped()
+    start = performance.now()
+  }
+}
+
+/** How many cells a request reads or writes at most, so that it stays well below the 5 MB that Excel on the web takes. */
+export const CELLS_PER_REQUEST = 20_000
+
+/** Something to ask of Excel, and how many cells it is about. */
+export interface Part {
+  readonly cells: number
+  queue(context: Excel.RequestContext): void
+}
+
+/** Parts put together, in their order, as long as they are small enough for one request. */
+export function requestsOf(parts: readonly Part[]): Part[][] {
+  const requests: Part[][] = []
+  let room = 0
+  for (const part of parts) {
+    if (requests.length === 0 || part.cells > room) {
+      requests.push([])
+      room = CELLS_PER_REQUEST
+    }
+    requests.at(-1)?.push(part)
+    room -= part.cells
+  }
+  return requests
+}
+
+/** Asks for all parts, in as few requests as can be. What was asked for is loaded when this resolves. */
+export async function askAll(parts: readonly Part[], work: Work, words: string): Promise<void> {
+  const requests = requestsOf(parts)
+  for (const [index, request] of requests.entries()) {
+    stopIfAsked(work)
+    if (requests.length > 1) work.progress(index / requests.length, words)
+    await ask(request)
+  }
+}
+
+async function ask(request: readonly Part[]): Promise<void> {
+  await Excel.run(async (context) => {
+    for (const part of request) part.queue(context)
+    await context.sync()
+  })
+}
+
+/** Pieces of at most `size` of the whole numbers from `first` to `last`. */
+export function pieces(first: number, last: number, size: number): { first: number; last: number }[] {
+  const count = Math.max(0, Math.ceil((last - first + 1) / size))
+  return Array.from({ length: count }, (_, index) => ({
+    first: first + index * size,
+    last: Math.min(last, first + (index + 1) * size - 1),
+  }))
+}

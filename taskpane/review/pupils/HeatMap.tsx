@@ -1,0 +1,142 @@
+import { Button, Checkbox } from '@fluentui/react-components'
+import { useState, type ReactElement } from 'react'
+import { heatMap, type Order } from '../../../src/marksheet/reports/classView'
+import { STATUSES, type Status, type TypeStanding } from '../../../src/mastery/judge'
+import { statusSign } from '../../../src/mastery/support'
+import { Card } from '../../common/Card'
+import { useStatusWords } from '../../common/statusWords'
+import { Choice } from './Choice'
+import type { Person } from './people'
+
+const ORDERS = [
+  ['need', 'need'],
+  ['name', 'name'],
+] as const satisfies readonly (readonly [Order, string])[]
+
+/** The style of a status. */
+export const statusClass = (status: Status) => `status-${status.replaceAll(' ', '-')}`
+
+/** Pupils by exchange type: a sign, the evidence and a word in every cell. A click on a name opens the pupil. */
+export function HeatMap(props: {
+  readonly people: readonly Person[]
+  readonly onOpen: (person: Person) => void
+}): ReactElement {
+  const { people, onOpen } = props
+  const [order, setOrder] = useState<Order>('need')
+  const [likely, setLikely] = useState(false)
+  const { types, rows } = heatMap(people, order)
+  return (
+    <Card title="Pupils by type">
+      <div className="choices">
+        <Choice label="In order of" value={order} options={ORDERS} onChoose={setOrder} />
+        <Checkbox
+          label="Show how likely it is secure"
+          checked={likely}
+          onChange={(_, { checked }) => {
+            setLikely(checked === true)
+          }}
+        />
+      </div>
+      <div className="heat-box" role="region" aria-label="Table of pupils" tabIndex={0}>
+        <table className="heat">
+          <thead>
+            <tr>
+              <th scope="col">Pupil</th>
+              {types.map((type) => (
+                <th key={type} scope="col">
+                  {type}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ pupil, standings }) => (
+              <tr key={pupil.key}>
+                <th scope="row">
+                  <Button
+                    appearance="transparent"
+                    size="small"
+                    onClick={() => {
+                      onOpen(pupil)
+                    }}
+                  >
+                    {pupil.name}
+                  </Button>
+                </th>
+                {standings.map((standing, index) => (
+                  <Cell
+                    key={types[index]}
+                    standing={standing}
+                    likely={likely}
+                    byReach={standing !== null && pupil.byReach.includes(standing.type)}
+                  />
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      <Legend byReach={people.some((person) => person.byReach.length > 0)} />
+    </Card>
+  )
+}
+
+function Cell(props: {
+  readonly standing: TypeStanding | null
+  readonly likely: boolean
+  readonly byReach: boolean
+}) {
+  const { standing, likely, byReach } = props
+  const words = useStatusWords()
+  if (standing === null || standing.tried === 0)
+    return (
+      <td className="never">
+        <span aria-hidden="true">·</span>
+        <span className="unseen">not tried</span>
+      </td>
+    )
+  const { right, tried, status, probability } = standing
+  return (
+    <td className={statusClass(status)}>
+      <strong>
+        <span aria-hidden="true">{statusSign(status)} </span>
+        {right} of {tried}
+      </strong>
+      <span className="word">
+        {words[status]}
+        {byReach && ' †'}
+      </span>
+      {likely && (
+        <span className="word">
+          {Math.round(100 * probability)}% {words.secure}
+        </span>
+      )}
+    </td>
+  )
+}
+
+/** What the signs mean, and how the whole is to be taken. */
+function Legend({ byReach }: { readonly byReach: boolean }) {
+  const words = useStatusWords()
+  return (
+    <>
+      <ul className="legend">
+        {STATUSES.toReversed().map((status) => (
+          <li key={status} className={statusClass(status)}>
+            <span aria-hidden="true">{statusSign(status)} </span>
+            {words[status]}
+          </li>
+        ))}
+      </ul>
+      <p className="quiet">
+        “{words['needs support']}” is a prompt for your own judgement, never a verdict on a child.
+      </p>
+      {byReach && (
+        <p className="quiet">
+          † judged by the fault that is named for the pupil: its reach tells more than the count. The Mastery
+          sheet goes by the answers alone.
+        </p>
+      )}
+    </>
+  )
+}

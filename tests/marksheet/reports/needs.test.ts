@@ -1,0 +1,148 @@
+import { describe, expect, it } from 'vitest'
+import { FAULTS, type FaultId } from '../../../src/answers/faults'
+import { workOut } from '../../../src/arithmetic/columns'
+import { exchangesOf } from '../../../src/arithmetic/exchange'
+import { valueText } from '../../../src/arithmetic/numeral'
+import { printQuestion, readQuestion, type Question } from '../../../src/arithmetic/question'
+import { diagnosedPupils, faultGroups, workAgainst, workAtType } from '../../../src/marksheet/reports/needs'
+import { faultyAnswer, followUpFor, nextSetAgainst, nextSetFor } from '../../../src/marksheet/setting/nextSet'
+import { review } from '../../../src/marksheet/marking/review'
+
+const questionOf = (text: string): Question => {
+  const reading = readQuestion(text)
+  if ('problem' in reading) throw new Error(reading.problem)
+  return reading.question
+}
+const rightTo = ({ calculation }: Question) => valueText(workOut(calculation).answer)
+const typeOf = ({ calculation }: Question) => exchangesOf(workOut(calculation)).type
+const ASKED = ['874 − 523', '932 − 457', '764 − 239', '681 − 357', '503 − 46', '305 − 128', '958 − 216'].map(
+  questionOf,
+)
+
+/** A marksheet on which every pupil works with the fault given (null for none). */
+function classOf(pupils: Readonly<Record<string, FaultId | null>>, asked: readonly Question[] = ASKED) {
+  const rows = Object.entries(pupils).map(([name, fault]) => [
+    name,
+    ...asked.map((question) => (fault === null ? rightTo(question) : faultyAnswer(fault, question))),
+  ])
+  return review({ name: 'Heron', values: [['Name', ...asked.map(printQuestion)], ...rows] })
+}
+
+describe('a pupil whose fault is named', () => {
+  it('is judged by its reach: types within need support, types beyond are judged by themselves', () => {
+    const [pupil] = diagnosedPupils(classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }))
+    const status = (type: string) => pupil?.judgement.byType.find((each) => each.type === type)?.status
+    expect(pupil?.diagnosis.named[0]?.fault).toBe('takes-smaller-from-larger')
+    expect(status('one exchange, tens to ones')).toBe('needs support')
+    // One answer is too few to judge a type by itself; the named fault tells of it all the same.
+    expect(status('two exchanges, next to each other')).toBe('needs support')
+    expect(status('no exchange')).toBe('secure')
+    expect(pupil?.reach?.types).toContain('two exchanges, next to each other')
+    expect(pupil?.reach?.sentence).toBe(
+      'Judged by its reach: it touches 5 of 7 questions; outside it 2 of 2 are right.',
+    )
+    expect(pupil?.judgement.needsSupport).toBe(true)
+  })
+
+  it('keeps the counts of all answers', () => {
+    const [pupil] = diagnosedPupils(classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }))
+    expect(pupil?.judgement.byType.map(({ right, tried }) => [right, tried])).toEqual(
+      pupil?.pupil.judgement.byType.map(({ right, tried }) => [right, tried]),
+    )
+  })
+
+  it('does not need support with a type that is right wherever the fault does not reach', () => {
+    const asked = ['874 − 523', '965 − 342', '789 − 456', '867 − 42', '958 − 36', '796 − 53'].map(questionOf)
+    const [pupil] = diagnosedPupils(classOf({ 'Amina K': 'lines-up-left', 'Bryn T': null }, asked))
+    expect(pupil?.pupil.judgement.byType[0]).toMatchObject({ right: 3, tried: 6, status: 'needs support' })
+    expect(pupil?.judgement.byType[0]).toMatchObject({ right: 3, tried: 6, status: 'secure' })
+  })
+
+  it('is a pupil like any other where no fault is named', () => {
+    const [, pupil] = diagnosedPupils(classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }))
+    expect(pupil?.reach).toBeNull()
+    expect(pupil?.judgement).toBe(pupil?.pupil.judgement)
+  })
+})
+
+describe('groups by the same fault', () => {
+  it('put pupils together for whom it is named, the commonest fault first, with the questions that show it', () => {
+    const groups = faultGroups(
+      diagnosedPupils(
+        classOf({
+          'Amina K': 'no-reduction',
+          'Bryn T': 'takes-smaller-from-larger',
+          'Cara O': null,
+          'Dev R': 'takes-smaller-from-larger',
+        }),
+      ),
+    )
+    expect(groups.map(({ fault, pupils }) => [fault, pupils.map(({ name }) => name)])).toEqual([
+      ['takes-smaller-from-larger', ['Bryn T', 'Dev R']],
+      ['no-reduction', ['Amina K']],
+    ])
+    expect(groups[0]?.shownBy).not.toContain('874 − 523')
+    expect(groups[0]?.shownBy).toContain('932 − 457')
+  })
+})
+
+describe('next sets', () => {
+  const wish = { count: 6, like: ASKED, seed: 'a week' }
+
+  it('for a type look like what was asked, repeat nothing, and are the same for the same seed', () => {
+    const set = nextSetFor('one exchange, tens to ones', wish)
+    if ('problem' in set) throw new Error(set.problem)
+    expect(set.questions.map(typeOf)).toEqual(Array(6).fill('one exchange, tens to ones'))
+    const printed = set.questions.map(printQuestion)
+    expect(new Set([...printed, ...ASKED.map(printQuestion)]).size).toBe(6 + ASKED.length)
+    expect(printed.every((text) => /^\d{3} − \d{3}$/.test(text))).toBe(true)
+    expect(nextSetFor('one exchange, tens to ones', wish)).toEqual(set)
+  })
+
+  it('for a type that was not asked come from the recipes', () => {
+    const set = nextSetFor('one carry, ones to tens', wish)
+    expect('questions' in set && set.questions.map(typeOf)).toEqual(Array(6).fill('one carry, ones to tens'))
+  })
+
+  it.each([...new Set(FAULTS.map(({ id }) => id))])(
+    'against %s hold only questions that it gets wrong',
+    (fault) => {
+      const operation = FAULTS.find(({ id }) => id === fault)?.operation
+      const like = operation === 'add' ? ['467 + 258', '78.5 + 6.42'].map(questionOf) : ASKED
+      const set = nextSetAgainst(fault, { ...wish, like })
+      if ('problem' in set) {
+        // Whole numbers only were asked, and Year 4 lines decimals of one length up.
+        expect(fault).toBe('lines-up-right')
+        return
+      }
+      expect(set.questions.length).toBe(6)
+      for (const question of set.questions) expect(faultyAnswer(fault, question)).not.toBe(rightTo(question))
+    },
+  )
+
+  it('come with an example of their kind; against a fault with the answer that it gives', () => {
+    const work = workAgainst('skips-over-zero', wish)
+    expect(work.questions.length).toBe(6)
+    expect(work.example?.answer).not.toBe(work.faulty)
+    expect(work.example && faultyAnswer('skips-over-zero', work.example.question)).toBe(work.faulty)
+    expect(workAtType('through a zero', wish)).toMatchObject({
+      faulty: null,
+      problem: null,
+      example: { type: 'through a zero' },
+    })
+  })
+
+  it('say why there are none', () => {
+    const tiny = { ...wish, like: ['12 − 3'].map(questionOf), count: 1000 }
+    expect(workAtType('one exchange, beyond ten thousands', tiny).problem).toMatch(/\.$/)
+  })
+
+  it('follow up an open diagnosis with questions to which its faults give different answers', () => {
+    const open: FaultId[] = ['skips-over-zero', 'nine-for-free', 'zero-left-as-ten']
+    const { questions, untold } = followUpFor(open, { ...wish, count: 4 })
+    expect(questions.length).toBe(4)
+    expect(untold).toEqual([])
+    const answers = (fault: FaultId) => questions.map((question) => faultyAnswer(fault, question)).join()
+    expect(new Set([...open.map(answers), questions.map(rightTo).join()]).size).toBe(4)
+  })
+})

@@ -1,0 +1,124 @@
+import { describe, expect, it } from 'vitest'
+import { readQuestion, type Question } from '../../../src/arithmetic/question'
+import { findMarksheets } from '../../../src/marksheet/layout/find'
+import { workAgainst, workAtType } from '../../../src/marksheet/reports/needs'
+import { planReports, pupilReport } from '../../../src/marksheet/reports/pupilReport'
+import { review } from '../../../src/marksheet/marking/review'
+import { planWeek } from '../../../src/marksheet/record/week'
+
+const questionOf = (text: string): Question => {
+  const reading = readQuestion(text)
+  if ('problem' in reading) throw new Error(reading.problem)
+  return reading.question
+}
+const like = ['874 − 523', '965 − 342', '932 − 457', '305 − 128'].map(questionOf)
+const wish = { count: 5, seed: 'pages', like }
+const [sheet] = review({
+  name: 'Heron',
+  values: [
+    ['Name', '874 − 523', '965 − 342', '932 − 457', '543 − 276'],
+    ['Amina K', 351, 623, 525, 333],
+    ['Bryn T', 351, 623, 475, 267],
+  ],
+})
+const [amina, bryn] = sheet?.pupils ?? []
+if (!amina || !bryn) throw new Error('two pupils')
+const textOf = (rows: readonly (readonly { readonly text: string }[])[]) =>
+  rows.map((row) => row.map(({ text }) => text).join(' | ')).join('\n')
+
+describe('a pupil’s own report', () => {
+  it('says what is secure with its evidence, and what comes next with an example and questions of it', () => {
+    const report = pupilReport(amina.name, amina.judgement, wish)
+    expect(report.secure.map(({ type, right, tried }) => [type, right, tried])).toEqual([
+      ['no exchange', 2, 2],
+    ])
+    expect(report.next?.type).toBe('two exchanges, next to each other')
+    expect(report.next?.work.example?.type).toBe('two exchanges, next to each other')
+    expect(report.next?.work.questions.length).toBe(5)
+  })
+
+  it('does not call answers too few where there are enough and none is right', () => {
+    const [cole, away] = review({
+      name: 'Week',
+      values: [
+        ['Name', '874 − 523', '965 − 342', '932 − 457', '605 − 338'],
+        ['Cole B', 1, 2, 3, 4],
+        ['Dee A', 351, '', '', ''],
+      ],
+    }).flatMap(({ pupils }) => pupils)
+    if (!cole || !away) throw new Error('two pupils')
+    const pageOf = ({ name, judgement }: typeof cole) =>
+      textOf(planReports([pupilReport(name, judgement, wish)], '6 November 2026').table.rows)
+    expect(pageOf(cole)).toContain('I can do this | This is still being learnt: what comes next is below.')
+    expect(pageOf(away)).toContain('I can do this | Not enough answers yet to say what is secure.')
+  })
+
+  it('has nothing next where everything is secure', () => {
+    expect(pupilReport(bryn.name, bryn.judgement, wish).next).toBeNull()
+  })
+
+  it('is printed on a page of its own, and names no other pupil', () => {
+    const reports = [amina, bryn].map(({ name, judgement }) => pupilReport(name, judgement, wish))
+    const { table, breaks } = planReports(reports, '6 November 2026')
+    expect(breaks.map((row) => table.rows[row]?.[0]?.text)).toEqual(['Bryn T'])
+    const page = textOf(table.rows.slice(0, breaks[0]))
+    expect(page).toContain('Amina K | 6 November 2026')
+    expect(page).toContain(
+      '✓ I can line up the columns and subtract each one, starting on the right. (2 of 2)',
+    )
+    expect(page).not.toContain('Bryn')
+    expect(textOf(table.rows.slice(breaks[0]))).toContain('Everything asked so far is secure.')
+  })
+})
+
+describe('this week’s page', () => {
+  const table = planWeek({
+    className: '4H',
+    date: '6 November 2026',
+    byNeed: [{ type: 'through a zero', names: ['Cara O'], work: workAtType('through a zero', wish) }],
+    byFault: [
+      {
+        fault: 'takes-smaller-from-larger',
+        names: ['Amina K', 'Dev R'],
+        work: workAgainst('takes-smaller-from-larger', wish),
+      },
+    ],
+  })
+  const page = textOf(table.rows)
+
+  it('holds every group with its names and next set, and the caution once', () => {
+    expect(page).toContain('Group 1 | through a zero')
+    expect(page).toContain('Pupils | Cara O')
+    expect(page).toContain('Pupils | Amina K, Dev R')
+    expect(page.match(/Next set \| 1\)/g)?.length).toBe(2)
+    expect(page.match(/never a verdict/g)?.length).toBe(1)
+  })
+
+  it('reteaches the commonest fault with an example that meets it, right and wrong', () => {
+    const example = workAgainst('takes-smaller-from-larger', wish)
+    const text = example.example?.text.replaceAll(' ', '\u00a0') ?? ''
+    expect(page).toContain(`Example | ${text} = ${example.example?.answer}`)
+    expect(page).toContain(
+      `With the fault | ${example.example?.text} = ${example.faulty}. What went wrong here?`,
+    )
+  })
+
+  it('reteaches the first need where no fault is named, and says so where nobody needs support', () => {
+    const need = {
+      type: 'through a zero' as const,
+      names: ['Cara O'],
+      work: workAtType('through a zero', wish),
+    }
+    const without = textOf(planWeek({ className: '', date: 'd', byNeed: [need], byFault: [] }).rows)
+    expect(without).toContain('Reteach')
+    expect(without).not.toContain('same fault')
+    const nobody = textOf(planWeek({ className: '', date: 'd', byNeed: [], byFault: [] }).rows)
+    expect(nobody).toContain('No pupil needs support')
+    expect(nobody).not.toContain('Reteach')
+  })
+
+  it('is not taken for a marksheet', () => {
+    const values = table.rows.map((row) => row.map(({ text }) => text))
+    expect(findMarksheets({ name: 'This week', values })).toEqual([])
+  })
+})
