@@ -1,4 +1,4 @@
-import { check, same } from './check'
+import { check, failsWith, same, scratch } from './check'
 import type { Check } from './check'
 
 /** What lies over the cells of a sheet: charts and comments. */
@@ -27,7 +27,7 @@ export const OVERLAYS: readonly Check[] = [
     same('deleted', count.value, 0)
   }),
   check('comments are listed, placed and deleted by their ids', async (sheet, context) => {
-    sheet.comments.add('B2', 'Look at the tens')
+    sheet.comments.add(sheet.getRange('B2'), 'Look at the tens')
     sheet.comments.load('items/id, items/content')
     await context.sync()
     const [first] = sheet.comments.items
@@ -41,5 +41,11 @@ export const OVERLAYS: readonly Check[] = [
     const count = sheet.comments.getCount()
     await context.sync()
     same('deleted', count.value, 0)
+  }),
+  check('a comment takes no address without its sheet', async () => {
+    await failsWith('InvalidArgument', async (context) => {
+      scratch(context).comments.add('B2', 'Look at the tens')
+      return Promise.resolve()
+    })
   }),
 ]

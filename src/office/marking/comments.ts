@@ -92,9 +92,9 @@ export class CommentsEdit implements Edit {
     return {
       cells: off.length + on.length,
       queue: ({ workbook }) => {
-        const { comments } = workbook.worksheets.getItem(this.sheet.id)
-        for (const { id } of off) comments.getItem(id).delete()
-        for (const { address, content } of on) comments.add(address, content)
+        const sheet = workbook.worksheets.getItem(this.sheet.id)
+        for (const { id } of off) sheet.comments.getItem(id).delete()
+        for (const { address, content } of on) sheet.comments.add(sheet.getRange(address), content)
       },
     }
   }

@@ -1,5 +1,5 @@
 import type { ExcelContext } from '../excelContext'
-import { itemNotFound } from '../errors'
+import { invalidArgument, itemNotFound } from '../errors'
 import { HostCollection } from '../hostObject'
 import { placeOf } from '../place'
 import { Comment } from './comment'
@@ -24,7 +24,7 @@ export class CommentCollection extends HostCollection<Comment> {
     return this.all().find((comment) => comment.wireId === id)
   }
   add(cell: unknown, content: string) {
-    const { sheetId, area } = placeOf(this.context, cell, this.sheetId)
+    const { sheetId, area } = cellOf(this.context, cell)
     this.context.requireOption(sheetId, 'allowEditObjects')
     const id = `{comment-${this.context.book.nextId()}}`
     const facts = { id, row: area.row, col: area.col, author: 'Bench user', content, resolved: false }
@@ -32,9 +32,19 @@ export class CommentCollection extends HostCollection<Comment> {
     return new Comment(this.context, sheetId, facts)
   }
   getItemByCell(cell: unknown) {
-    const { sheetId, area } = placeOf(this.context, cell, this.sheetId)
+    const { sheetId, area } = cellOf(this.context, cell)
     const comment = this.all().find((one) => one.isOn(sheetId, area.row, area.col))
     if (!comment) throw itemNotFound()
     return comment
   }
+}
+
+/**
+ * The cell of a comment: a range, or a full address with the sheet's name, even on a sheet's own collection; one cell only (the client
+ * library's declarations in @types/office-js).
+ */
+function cellOf(context: ExcelContext, cell: unknown) {
+  const place = placeOf(context, cell, null)
+  if (place.area.rows !== 1 || place.area.cols !== 1) throw invalidArgument()
+  return place
 }
