@@ -1,0 +1,94 @@
+/** The right answer to one question and what was typed, both as valueText writes them; null where nothing usable was typed. */
+export interface TypedItem {
+  readonly answer: string
+  readonly value: string | null
+}
+
+/**
+ * Answers that went wrong on the way into the sheet. `count` of the `tried` answers are concerned.
+ * - moved: the right answers, `by` cells further along than they belong (below 0: further back).
+ * - out by: right but for one `amount`, what was typed less the right answer, as text ("10", "-0.5").
+ */
+export type TypingTrouble =
+  | { readonly kind: 'moved'; readonly by: number; readonly count: number; readonly tried: number }
+  | { readonly kind: 'out by'; readonly amount: string; readonly count: number; readonly tried: number }
+
+const LEAST_IN_RUN = 3
+const LEAST_OUT_BY = 4
+const NEARLY_ALL = 0.8
+
+/**
+ * Whether answers were typed into the wrong cells (at least three different ones in a run, each wrong where it stands, empty
+ * cells between not counting) or nearly all are out by one same amount (at least four, and four in five). `items` in the order
+ * of the cells. `explained`: the indices of the answers that a named fault gives; where these are all that is concerned, it is
+ * the fault and no typing (a ten never reduced leaves every such answer ten too great). Null where there is nothing of the kind.
+ */
+export function typingTrouble(
+  items: readonly TypedItem[],
+  explained: readonly number[] = [],
+): TypingTrouble | null {
+  const tried = items.filter(({ value }) => value !== null).length
+  const byFault = new Set(explained)
+  const isOwn = (concerned: readonly number[]) => concerned.some((index) => !byFault.has(index))
+  const moved = movedAlong(items)
+  if (moved && isOwn(moved.concerned))
+    return { kind: 'moved', by: moved.by, count: moved.concerned.length, tried }
+  const out = outByOneAmount(items, tried)
+  return out && isOwn(out.concerned)
+    ? { kind: 'out by', amount: out.amount, count: out.concerned.length, tried }
+    : null
+}
+
+/** The shift that most answers are moved by, of equals the least, where it has a run; with the indices of these answers. */
+function movedAlong(items: readonly TypedItem[]): { by: number; concerned: number[] } | null {
+  const shifts = items.flatMap((_, index) => (index === 0 ? [] : [index, -index]))
+  return shifts.reduce<{ by: number; concerned: number[] } | null>((best, by) => {
+    const isMoved = ({ answer, value }: TypedItem, index: number) =>
+      value !== answer && value === items[index - by]?.answer
+    const concerned = items.flatMap((item, index) => (isMoved(item, index) ? [index] : []))
+    return concerned.length > (best?.concerned.length ?? 0) && hasRun(items, isMoved)
+      ? { by, concerned }
+      : best
+  }, null)
+}
+
+function hasRun(items: readonly TypedItem[], isMoved: (item: TypedItem, index: number) => boolean): boolean {
+  let run = new Set<string>()
+  return items.some((item, index) => {
+    if (item.value === null) return false
+    run = isMoved(item, index) ? run.add(item.value) : new Set()
+    return run.size >= LEAST_IN_RUN
+  })
+}
+
+function outByOneAmount(
+  items: readonly TypedItem[],
+  tried: number,
+): { amount: string; concerned: number[] } | null {
+  const byAmount = new Map<string, number[]>()
+  items.forEach(({ answer, value }, index) => {
+    const amount = value === null ? null : difference(value, answer)
+    if (amount === null || amount === '0') return
+    byAmount.set(amount, [...(byAmount.get(amount) ?? []), index])
+  })
+  for (const [amount, concerned] of byAmount)
+    if (concerned.length >= LEAST_OUT_BY && concerned.length >= NEARLY_ALL * tried)
+      return { amount, concerned }
+  return null
+}
+
+const NUMBER = /^(-?)(\d+)(?:\.(\d+))?$/
+
+/** One number less another, exactly; null where one is no plain number. */
+function difference(one: string, other: string): string | null {
+  const [a, b] = [NUMBER.exec(one), NUMBER.exec(other)]
+  if (!a || !b) return null
+  const places = Math.max(a[3]?.length ?? 0, b[3]?.length ?? 0)
+  const scaled = ([, sign = '', whole = '', decimals = '']: RegExpExecArray) =>
+    BigInt(`${whole}${decimals.padEnd(places, '0')}`) * (sign ? -1n : 1n)
+  const gap = scaled(a) - scaled(b)
+  const digits = String(gap < 0n ? -gap : gap).padStart(places + 1, '0')
+  const split = digits.length - places
+  const decimals = digits.slice(split).replace(/0+$/, '')
+  return `${gap < 0n ? '-' : ''}${digits.slice(0, split)}${decimals ? `.${decimals}` : ''}`
+}
