@@ -1,3 +1,4 @@
+import { workOut } from './columns'
 import { movePoint, scaledValue, type Numeral } from './numeral'
 import { amountText, printQuestion, type Operation, type Question, type Unit } from './question'
 
@@ -15,7 +16,7 @@ export interface StrategySettings {
 /** The settings used where none are given (common practice, no source). */
 export const STRATEGY_SETTINGS: StrategySettings = { small: 20, near: 3, smallInColumn: 3 }
 
-export type StrategyName = 'count on' | 'count back' | 'round and adjust' | 'written method'
+export type StrategyName = 'count on' | 'count back' | 'round and adjust' | 'in the head' | 'written method'
 
 /** A way to work out a question, and why, in whole sentences that name its numbers. */
 export interface Strategy {
@@ -32,9 +33,9 @@ export interface ColumnStrategy {
 /**
  * Chooses a strategy for a whole question (common practice, no source; the first line that fits counts):
  * count on where the answer of a subtraction is small, count back where the number taken away is (where both are, the shorter
- * count); in an addition count on where one number is small; round and adjust where a number is near a multiple of 100, and
- * so of 1000; otherwise the written method.
- * A number that needs no rounding counts as near, except where it is subtracted from: 500 − 137 is no easier for its 500.
+ * count); in an addition count on where one number is small; change from whole pounds by counting on; round and adjust where
+ * the number taken away, or a number added, is near a multiple of 100, and so of 1000, but never the number taken from; place by
+ * place in the head where nothing is exchanged or carried and at most two digits change; otherwise the written method.
  * Decimals and money are judged by their digits, in units of the last place: £5 − £4.85 is a count of 15.
  * A missing-number question has the strategy of the calculation that finds it.
  */
@@ -42,13 +43,19 @@ export function strategyFor(question: Question, settings: StrategySettings = STR
   const numbers = numbersOf(question)
   const counted =
     numbers.operation === 'add' ? countOnSmall(numbers, settings) : countOnOrBack(numbers, settings)
-  const strategy = counted ?? roundNear(numbers, settings) ?? writtenMethod(numbers)
+  const strategy =
+    counted ??
+    changeFromPounds(numbers) ??
+    roundNear(numbers, settings) ??
+    inTheHead(numbers) ??
+    writtenMethod(numbers)
   if (question.missing === 'result') return strategy
   return { ...strategy, reason: `${numbers.text} finds the missing number. ${strategy.reason}` }
 }
 
-/** A calculation in units of its last place, and as printed. */
+/** A calculation in units of its last place, and as printed; `exchanges` where a ten is exchanged or carried. */
 interface Numbers {
+  readonly exchanges: boolean
   readonly operation: Operation
   readonly places: number
   readonly unit: Unit
@@ -63,6 +70,7 @@ function numbersOf({ calculation, unit }: Question): Numbers {
   const { operation, top, bottom } = calculation
   const places = Math.max(top.places, bottom.places)
   return {
+    exchanges: workOut(calculation).columns.some(({ receives }) => receives),
     operation,
     places,
     unit,
@@ -93,16 +101,56 @@ function countOnOrBack({ a, b, top, bottom }: Numbers, { small }: StrategySettin
     : { name: 'count back', reason: `${bottom} is small: count back ${bottom} from ${top}.` }
 }
 
+function changeFromPounds(numbers: Numbers): Strategy | null {
+  const { operation, unit, places, a, b, top, bottom } = numbers
+  if (operation === 'add' || unit !== '£' || places !== 2 || a % 100n !== 0n || b % 100n === 0n) return null
+  const pounds = (b / 100n + 1n) * 100n
+  const on = pounds === a ? `to ${top}` : `to ${amountText(numeral(pounds, numbers), unit)}, then to ${top}`
+  return { name: 'count on', reason: `This is change from ${top}: count on from ${bottom} ${on}.` }
+}
+
 function roundNear(numbers: Numbers, { near }: StrategySettings): Strategy | null {
   const { operation, a, b, top, bottom } = numbers
   const roundA = roundNumber(a)
   const roundB = roundNumber(b)
-  const isNear = (value: bigint, rounded: bigint) => rounded > 0n && distance(value, rounded) <= near
+  const isNear = (value: bigint, rounded: bigint) =>
+    rounded > 0n && rounded !== value && distance(value, rounded) <= near
   if (isNear(b, roundB) && (operation === 'add' || roundB <= a))
     return roundAndAdjust(numbers, bottom, roundB, a, roundB)
-  if (isNear(a, roundA) && (operation === 'add' || (roundA !== a && roundA >= b)))
-    return roundAndAdjust(numbers, top, roundA, roundA, b)
+  if (operation === 'add' && isNear(a, roundA)) return roundAndAdjust(numbers, top, roundA, roundA, b)
   return null
+}
+
+/** The most digits that change in the head. */
+const MOST_CHANGED = 2
+
+function inTheHead(numbers: Numbers): Strategy | null {
+  const { operation, exchanges, a, b, text, top, bottom } = numbers
+  const isTop = operation === 'add' && placeValues(a).length < placeValues(b).length
+  const parts = placeValues(isTop ? a : b)
+  if (parts.length > MOST_CHANGED || (exchanges && !isRound(numbers))) return null
+  const inWords = parts.map((part) => smallAmount(part, numbers)).join(', then ')
+  const move =
+    operation === 'add' ? `add ${inWords} ${isTop ? `to ${bottom}` : ''}`.trim() : `subtract ${inWords}`
+  const changing = parts.length === 1 ? 'only one digit changes' : `only two digits change`
+  const ten = operation === 'add' ? 'carried' : 'exchanged'
+  const why = exchanges
+    ? `${top} and ${bottom} are round numbers`
+    : `In ${text} nothing is ${ten} and ${changing}`
+  return { name: 'in the head', reason: `${why}: ${move} in the head.` }
+}
+
+/** The values of the digits that are not 0, the largest first: 300 and 20 of 320. */
+function placeValues(value: bigint): bigint[] {
+  const digits = Array.from(String(value), BigInt)
+  return digits
+    .map((digit, index) => digit * 10n ** BigInt(digits.length - 1 - index))
+    .filter((part) => part > 0n)
+}
+
+/** 600 − 250: one digit and noughts, less a multiple of 50. */
+function isRound({ operation, a, b }: Numbers): boolean {
+  return operation === 'subtract' && placeValues(a).length === 1 && a % 100n === 0n && b % 50n === 0n
 }
 
 function roundNumber(value: bigint): bigint {
@@ -116,10 +164,8 @@ function distance(a: bigint, b: bigint): bigint {
 /** The strategy that rounds the printed number `from` to `to`, which makes the calculation one of `left` and `right`. */
 function roundAndAdjust(numbers: Numbers, from: string, to: bigint, left: bigint, right: bigint): Strategy {
   const name = 'round and adjust'
-  const { operation, unit, text, a, b } = numbers
+  const { operation, unit, a, b } = numbers
   const over = operation === 'add' ? left + right - (a + b) : left - right - (a - b)
-  if (over === 0n)
-    return { name, reason: `${from} is a round number already: work out ${text} with nothing to adjust.` }
   const calculation = { operation, top: numeral(left, numbers), bottom: numeral(right, numbers) }
   const eased = printQuestion({ sign: operation, missing: 'result', unit, calculation })
   const adjust = `${over > 0n ? 'subtract' : 'add'} ${smallAmount(distance(over, 0n), numbers)}`
@@ -139,7 +185,9 @@ function numeral(value: bigint, { places }: Numbers): Numeral {
 
 function smallAmount(value: bigint, numbers: Numbers): string {
   const { unit, places } = numbers
-  return unit === '£' && places === 2 ? `${value}p` : amountText(numeral(value, numbers), unit)
+  return unit === '£' && places === 2 && value < 100n
+    ? `${value}p`
+    : amountText(numeral(value, numbers), unit)
 }
 
 /**

@@ -78,7 +78,7 @@ export function skills(question: unknown[][]): unknown[][] {
 }
 
 /**
- * The way to work out each question (count on, count back, round and adjust, or written method), with the reason.
+ * The way to work out each question (count on, count back, round and adjust, in the head, or written method), with the reason.
  * @customfunction STRATEGY
  * @param question A question such as 7,214 − 86, or a range of questions.
  * @returns The ways, in the shape of the range.

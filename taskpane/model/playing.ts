@@ -7,6 +7,7 @@ const WITHOUT_COLUMNS: Readonly<Record<Exclude<StrategyName, 'written method'>, 
   'count on': 'Without columns you could count on.',
   'count back': 'Without columns you could count back.',
   'round and adjust': 'Without columns you could round and adjust.',
+  'in the head': 'Without columns you could work in the head.',
 }
 
 /** What is said after the first n steps: the sentence of the last one; before the first, how the question could be tackled. */

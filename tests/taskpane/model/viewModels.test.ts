@@ -65,9 +65,14 @@ describe('stepping', () => {
 
   it.each([
     [
-      '4003 − 1257',
-      '4,003 − 1,257: how shall we do this? Without columns you could round and adjust. ' +
-        '4,003 is close to 4,000: work out 4,000 − 1,257, then add 3.',
+      '4003 − 1298',
+      '4,003 − 1,298: how shall we do this? Without columns you could round and adjust. ' +
+        '1,298 is close to 1,300: work out 4,003 − 1,300, then add 2.',
+    ],
+    [
+      '845 − 32',
+      '845 − 32: how shall we do this? Without columns you could work in the head. ' +
+        'In 845 − 32 nothing is exchanged and only two digits change: subtract 30, then 2 in the head.',
     ],
     [
       '1003 − 998',
