@@ -13,7 +13,8 @@ import { AREAS, type AreaEntry } from './areas'
 import { GEAR } from './common/icons'
 import { LoadGuard } from './common/LoadGuard'
 import { NAVIGATION } from './common/navigation'
-import { RUNNER, useStore } from './common/pane'
+import { OpenContext, RUNNER, useStore } from './common/pane'
+import { useFollowing } from './common/watching'
 import { StatusBar } from './StatusBar'
 import { Tabs } from './common/Tabs'
 import { isDark, THEMES, watchTheme } from './theme'
@@ -28,6 +29,7 @@ const SettingsPage = lazy(async () => ({
 
 /** The pane: a tab for each area, the area that is open, and the status line. An area that was opened keeps its state. */
 export function Pane(): ReactElement {
+  useFollowing()
   const dark = useSyncExternalStore(watchTheme, isDark)
   const { open, toModel } = useStore(NAVIGATION)
   const [visited, setVisited] = useState<readonly string[]>([open])
@@ -94,7 +96,9 @@ function AreaPanel({ area: { id, name }, isOpen }: { readonly area: AreaEntry; r
   return (
     <div role="tabpanel" id={`area-${id}`} aria-labelledby={`tab-${id}`} hidden={!isOpen}>
       <LoadGuard name={name}>
-        <Suspense fallback={<p role="status">Opening {name} …</p>}>{Area && <Area />}</Suspense>
+        <OpenContext value={isOpen}>
+          <Suspense fallback={<p role="status">Opening {name} …</p>}>{Area && <Area />}</Suspense>
+        </OpenContext>
       </LoadGuard>
     </div>
   )

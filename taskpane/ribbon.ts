@@ -1,9 +1,11 @@
+import { FRONT } from './common/front'
 import { RUNNER } from './common/pane'
 
 /** Whether the sheet in front was marked: only where it holds one marksheet, so that there is nothing to ask. */
 async function isMarked(): Promise<boolean> {
   const { sharedMarker } = await import(/* webpackChunkName: "marker" */ './mark/marker')
   const marker = sharedMarker()
+  FRONT.turn()
   await marker.look()
   const { seen } = marker.state()
   if (seen?.marksheets.length !== 1) {

@@ -7,6 +7,9 @@ export const RUNNER = new Runner()
 
 export const RunnerContext = createContext(RUNNER)
 
+/** Whether the area around a component is the one that is open. */
+export const OpenContext = createContext(true)
+
 /** The runner, through which every area works: one action at a time, with progress, errors as sentences, and undo. */
 export function useRunner(): Runner {
   return useContext(RunnerContext)

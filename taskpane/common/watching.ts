@@ -1,10 +1,34 @@
-import { useEffect } from 'react'
+import { useContext, useEffect, useRef } from 'react'
 import { watchEdits, watchSheets, type EndWatch } from '../../src/office/workbook/watch'
-import { useRunner } from './pane'
+import { FRONT } from './front'
+import { OpenContext, useRunner, useStore } from './pane'
 
 /** Calls `look` whenever another sheet comes to the front, as long as the component is there; `look` stays the same. */
 export function useOtherSheet(look: () => Promise<void>): void {
   useWatch(watchSheets, look)
+}
+
+/** Lets the areas follow the sheet that comes to the front, as long as the component is there. */
+export function useFollowing(): void {
+  useWatch(watchSheets, followed)
+}
+
+const followed = () => Promise.resolve(FRONT.turn())
+
+/**
+ * Calls `look` when the area is first opened, and whenever another sheet has come to the front or `writes` has grown: while it is open at
+ * once, else when it is opened again. `look` stays the same.
+ */
+export function useFront(look: () => Promise<void>, writes = 0): void {
+  const isOpen = useContext(OpenContext)
+  const { turns } = useStore(FRONT)
+  const looked = useRef('')
+  useEffect(() => {
+    const now = `${turns} ${writes}`
+    if (!isOpen || looked.current === now) return
+    looked.current = now
+    void look()
+  }, [isOpen, turns, writes, look])
 }
 
 /** Milliseconds after the last change on a sheet, before it is read again. */

@@ -1,12 +1,13 @@
 import { Button, Field, Select } from '@fluentui/react-components'
-import { Fragment, useEffect, useMemo, useState, type ReactElement } from 'react'
+import { Fragment, useMemo, useState, type ReactElement } from 'react'
 import { printQuestion } from '../../src/arithmetic/question'
 import { PERSONAL_QUESTIONS, type PersonalSet } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
 import { Card } from '../common/Card'
 import { CELLS } from '../common/icons'
+import { FRONT } from '../common/front'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
-import { useOtherSheet } from '../common/watching'
+import { useFront } from '../common/watching'
 import { counted } from '../common/words'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
@@ -16,14 +17,11 @@ import { Take } from './Take'
 /** Personal sets: each pupil's own questions by need, onto a sheet to type answers on, or on paper. */
 export function Personal(): ReactElement {
   const runner = useRunner()
-  const [maker] = useState(() => new PersonalMaker(runner))
+  const [maker] = useState(() => new PersonalMaker(runner, FRONT))
   const { year, count, typed, needs, from, made } = useStore(maker)
   const { writes } = useRunnerState()
   const busy = useBusy() || 'problem' in made
-  useOtherSheet(maker.look)
-  useEffect(() => {
-    void maker.look()
-  }, [maker, writes])
+  useFront(maker.look, writes)
   const handout = useMemo(() => ('sets' in made ? personalHandout(made.sets) : null), [made])
   return (
     <>

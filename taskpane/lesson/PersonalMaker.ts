@@ -11,6 +11,7 @@ import { Store } from '../common/store'
 import { lookAt, reviewsOf } from '../mark/actions'
 import { correctionsOf } from '../mark/marker'
 import { peopleInRecord } from '../review/pupils/people'
+import type { Front } from '../common/front'
 import type { Runner } from '../common/runner'
 import { newSetNumber, setNumber, TOPICS_BY_YEAR } from '../set/choices'
 
@@ -43,7 +44,10 @@ export class PersonalMaker extends Store<PersonalState> {
   #record: readonly RecordRow[] = []
   #looks = 0
 
-  constructor(private readonly runner: Runner) {
+  constructor(
+    private readonly runner: Runner,
+    private readonly front: Front,
+  ) {
     super({ year: 4, count: 6, typed: newSetNumber(), needs: [], from: 0, made: NOBODY })
   }
 
@@ -58,11 +62,11 @@ export class PersonalMaker extends Store<PersonalState> {
     this.choose({ typed: newSetNumber() })
   }
 
-  /** Reads the sheet in front and Record, once nothing else is under way. */
+  /** Reads the sheet in front or just marked, and Record, once nothing else is under way. */
   readonly look = async (): Promise<void> => {
     const look = ++this.#looks
     await this.runner.look('Looking at the sheet', async (work) => {
-      const looked = await lookAt(undefined, correctionsOf, work)
+      const looked = await lookAt(this.front.state().sheet, correctionsOf, work)
       const { mastery } = readSettings()
       const pupils = await inTurns(diagnosing(await reviewsOf(looked, mastery, work), mastery), work)
       const { rows } = await readRecordSheet(looked.reading.sheets, work)

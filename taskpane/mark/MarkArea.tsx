@@ -1,10 +1,11 @@
 import { Button, Checkbox, Switch } from '@fluentui/react-components'
 import { lazy, Suspense, useEffect, useState, type ReactElement } from 'react'
 import { areaAddress } from '../../src/marksheet/layout/matrix'
-import { watchSheets } from '../../src/office/workbook/watch'
 import { Card } from '../common/Card'
 import { AGAIN, ERASE, PEN, TICK } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'
+import { FRONT } from '../common/front'
+import { useFront } from '../common/watching'
 import { counted } from '../common/words'
 import { Found } from './Found'
 import { sharedMarker, type Marker, type MarkerState } from './marker'
@@ -20,17 +21,15 @@ export function MarkArea(): ReactElement {
   const runner = useRunner()
   const marker = sharedMarker()
   const state = useStore(marker)
+  useFront(marker.look)
   useEffect(() => {
-    void marker.look()
-    const watching = [watchSheets(() => void marker.look()), marker.watchTyping()]
-    for (const watch of watching) watch.catch(runner.tell)
-    return () => {
-      for (const watch of watching) void watch.then((end) => end())
-    }
+    const watching = marker.watchTyping()
+    watching.catch(runner.tell)
+    return () => void watching.then((end) => end())
   }, [marker, runner])
   const [entering, setEntering] = useState(false)
   const { seen, summary } = state
-  if (seen === null) return <Waiting onLook={marker.look} />
+  if (seen === null) return <Waiting onLook={FRONT.turn} />
   const { reading, marksheets } = seen
   const stopEntering = () => {
     setEntering(false)
@@ -53,7 +52,7 @@ export function MarkArea(): ReactElement {
     <>
       <div className="heading">
         <h2 className="sheet-name">{reading.name}</h2>
-        <LookAgain onLook={marker.look} />
+        <LookAgain onLook={FRONT.turn} />
       </div>
       {marksheets.length > 0 ? (
         <Actions
@@ -96,16 +95,16 @@ export function MarkArea(): ReactElement {
   )
 }
 
-function LookAgain({ onLook }: { readonly onLook: () => Promise<void> }) {
+function LookAgain({ onLook }: { readonly onLook: () => void }) {
   const busy = useBusy()
   return (
-    <Button size="small" appearance="subtle" icon={AGAIN} disabled={busy} onClick={() => void onLook()}>
+    <Button size="small" appearance="subtle" icon={AGAIN} disabled={busy} onClick={onLook}>
       Look again
     </Button>
   )
 }
 
-function Waiting({ onLook }: { readonly onLook: () => Promise<void> }) {
+function Waiting({ onLook }: { readonly onLook: () => void }) {
   const busy = useBusy()
   if (busy) return <p className="quiet">Looking at the sheet …</p>
   return (

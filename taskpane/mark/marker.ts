@@ -8,6 +8,7 @@ import { keepSettings, readSettings, watchSettings, type Settings } from '../../
 import { hasOwnRules } from '../../src/office/marking/conditionalFormats'
 import { watchEdits, type EndWatch } from '../../src/office/workbook/watch'
 import { CELLS_PER_REQUEST, UNWATCHED, type Work } from '../../src/office/edit/work'
+import { FRONT, type Front } from '../common/front'
 import { RUNNER } from '../common/pane'
 import { Store } from '../common/store'
 import type { Runner } from '../common/runner'
@@ -39,7 +40,10 @@ export class Marker extends Store<MarkerState> {
   #before: Matrix | null = null
   #typing: ReturnType<typeof setTimeout> | undefined
 
-  constructor(private readonly runner: Runner) {
+  constructor(
+    private readonly runner: Runner,
+    private readonly front: Front,
+  ) {
     super({ seen: null, summary: null, changed: 0, settings: readSettings() })
     watchSettings((settings) => {
       this.set({ settings })
@@ -51,14 +55,17 @@ export class Marker extends Store<MarkerState> {
     })
   }
 
-  /** Reads the sheet in front, once nothing else is under way, and finds its marksheets. */
+  /** Reads the sheet in front or just marked, once nothing else is under way, and finds its marksheets. */
   readonly look = async (): Promise<void> => {
     await this.runner.look('Looking at the sheet', async (work) => {
-      const seen = await lookAt(undefined, (id) => this.#corrections.get(id) ?? [], work)
+      const seen = await lookAt(this.front.state().sheet, this.correctionsOf, work)
       if (seen.reading.id !== this.state().seen?.reading.id) this.#forget()
       this.#take(seen)
     })
   }
+
+  /** The ranges that the teacher has corrected for the sheet with the id. */
+  readonly correctionsOf = (id: string): readonly Ranges[] => this.#corrections.get(id) ?? []
 
   /** Reads the sheet that is shown again a moment after it was changed, until the watch is ended; says nothing where it cannot. */
   readonly watchTyping = (): Promise<EndWatch> =>
@@ -83,6 +90,7 @@ export class Marker extends Store<MarkerState> {
   readonly mark = async (): Promise<boolean> => {
     const { seen, settings } = this.state()
     if (seen === null) return false
+    this.front.stayOn(seen.reading.id)
     const marked = await this.runner.run(`Marking ${seen.reading.name}`, async (work) => {
       const { seen: now, reviews, done } = await markAgain(seen, settings, work)
       this.#before = now.reading.matrix
@@ -190,11 +198,10 @@ let shared: Marker | null = null
 
 /** The marker of the pane and of the ribbon, so that both mark alike. */
 export function sharedMarker(): Marker {
-  return (shared ??= new Marker(RUNNER))
+  return (shared ??= new Marker(RUNNER, FRONT))
 }
 
 /** The ranges that the teacher has corrected in Mark for the sheet with the id. */
 export function correctionsOf(id: string): readonly Ranges[] {
-  const { seen } = sharedMarker().state()
-  return seen?.reading.id === id ? seen.corrections : []
+  return sharedMarker().correctionsOf(id)
 }

@@ -1,12 +1,13 @@
 import { Button } from '@fluentui/react-components'
-import { useEffect, useMemo, useState, type ReactElement } from 'react'
+import { useMemo, useState, type ReactElement } from 'react'
 import { questionsIn } from '../../src/marksheet/record/record'
 import type { SetWish } from '../../src/marksheet/setting/nextSet'
 import { planReports, pupilReport } from '../../src/marksheet/reports/pupilReport'
 import { Card } from '../common/Card'
 import { AGAIN } from '../common/icons'
+import { FRONT } from '../common/front'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
-import { useOtherSheet, useTyping } from '../common/watching'
+import { useFront, useTyping } from '../common/watching'
 import { ShareCard } from './record/ShareCard'
 import { Tabs } from '../common/Tabs'
 import { dayInWords, dayOf } from './record/day'
@@ -38,43 +39,29 @@ const SET_SIZE = 6
 /** Review: the class by type, by question, by fault and by group; a pupil by himself; and Record. */
 export function ReviewArea(): ReactElement {
   const runner = useRunner()
-  const [reviewer] = useState(() => new Reviewer(runner))
+  const [reviewer] = useState(() => new Reviewer(runner, FRONT))
   const state = useStore(reviewer)
   const { writes } = useRunnerState()
-  useEffect(() => void reviewer.look(), [reviewer])
-  useOtherSheet(reviewer.look)
+  useFront(reviewer.look, writes)
   useTyping(reviewer.noteTyping)
-  useEffect(() => {
-    if (writes > 0) void reviewer.refresh()
-  }, [reviewer, writes])
-  return state.seen === null ? (
-    <Waiting reviewer={reviewer} />
-  ) : (
-    <Reviewing reviewer={reviewer} state={state} />
-  )
+  return state.seen === null ? <Waiting /> : <Reviewing reviewer={reviewer} state={state} />
 }
 
-function LookAgain({ reviewer }: { readonly reviewer: Reviewer }) {
+function LookAgain() {
   const busy = useBusy()
   return (
-    <Button
-      size="small"
-      appearance="subtle"
-      icon={AGAIN}
-      disabled={busy}
-      onClick={() => void reviewer.look()}
-    >
+    <Button size="small" appearance="subtle" icon={AGAIN} disabled={busy} onClick={FRONT.turn}>
       Look again
     </Button>
   )
 }
 
-function Waiting({ reviewer }: { readonly reviewer: Reviewer }) {
+function Waiting() {
   const busy = useBusy()
   if (busy) return <p className="quiet">Looking at the sheet …</p>
   return (
     <Card title="The sheet could not be read">
-      <LookAgain reviewer={reviewer} />
+      <LookAgain />
     </Card>
   )
 }
@@ -133,7 +120,7 @@ function Reviewing({ reviewer, state }: Parts) {
     <>
       <div className="heading">
         <h2 className="sheet-name">{isSheet ? seen?.reading.name : `${source.className}, over the weeks`}</h2>
-        <LookAgain reviewer={reviewer} />
+        <LookAgain />
       </div>
       {state.edited && (
         <p className="quiet" role="status">

@@ -29,6 +29,7 @@ import { Store } from '../common/store'
 import { counted } from '../common/words'
 import { lookAt, reviewsOf } from '../mark/actions'
 import { correctionsOf } from '../mark/marker'
+import type { Front } from '../common/front'
 import type { Runner } from '../common/runner'
 import { dayInWords } from './record/day'
 
@@ -68,28 +69,25 @@ export interface AskedName extends SameName {
 
 /** What the buttons of the Review area do. */
 export class Reviewer extends Store<ReviewerState> {
-  constructor(private readonly runner: Runner) {
+  constructor(
+    private readonly runner: Runner,
+    private readonly front: Front,
+  ) {
     super({ seen: null, record: null, problem: null, asked: null, edited: false, settings: readSettings() })
     watchSettings((settings) => {
       this.set({ settings })
     })
   }
 
-  /** Reads the sheet in front and Record. A sheet of our own in front does not take the place of the marksheet that was seen. */
+  /** Reads the sheet in front or just marked, and Record. A sheet of our own in front does not take the place of the marksheet that was seen. */
   readonly look = async (): Promise<void> => {
-    await this.runner.look('Looking at the sheet', (work) => this.#look(undefined, work))
+    await this.runner.look('Looking at the sheet', (work) => this.#look(work))
   }
 
   /** Notes that cells were changed, by a hand other than the add-in's own. */
   readonly noteTyping = (): Promise<void> => {
     if (this.state().seen !== null && this.runner.state().running === null) this.set({ edited: true })
     return Promise.resolve()
-  }
-
-  /** Reads the sheet that is shown and Record again, after something was written or taken back. */
-  readonly refresh = async (): Promise<void> => {
-    const id = this.state().seen?.reading.id
-    await this.runner.look('Looking again', (work) => this.#look(id, work))
   }
 
   /** Keeps settings in the workbook. */
@@ -226,11 +224,13 @@ export class Reviewer extends Store<ReviewerState> {
     })
   }
 
-  async #look(id: string | undefined, work: Work): Promise<void> {
-    const now = await this.#viewOf(id, work)
+  async #look(work: Work): Promise<void> {
+    const inFront = await this.#viewOf(this.front.state().sheet, work)
     const { seen } = this.state()
-    const isOwn = String(now.reading.matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)
-    this.set({ seen: isOwn && seen !== null ? seen : now, asked: null, edited: false })
+    const isOwn = String(inFront.reading.matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)
+    const before = isOwn && inFront.reading.sheets.find(({ id }) => id === seen?.reading.id)
+    const now = before ? await this.#viewOf(before.id, work) : inFront
+    this.set({ seen: now, asked: null, edited: false })
     try {
       this.set({ record: await readRecordSheet(now.reading.sheets, work), problem: null })
     } catch (error) {

@@ -15,6 +15,7 @@ import { readSheet } from '../../src/office/workbook/read'
 import { Marker } from '../../taskpane/mark/marker'
 import { peopleInRecord, type Person } from '../../taskpane/review/pupils/people'
 import { Reviewer } from '../../taskpane/review/reviewer'
+import { Front } from '../../taskpane/common/front'
 import { Runner } from '../../taskpane/common/runner'
 import { benchWith } from './host'
 
@@ -39,7 +40,8 @@ async function teach(
   week: number,
 ): Promise<{ people: Person[]; questions: readonly Question[] }> {
   const runner = new Runner()
-  const reviewer = new Reviewer(runner)
+  const front = new Front()
+  const reviewer = new Reviewer(runner, front)
   await reviewer.look()
   const drawn = drawSet({
     kind: {
@@ -59,7 +61,7 @@ async function teach(
   const wanted = { questions, set: String(week), recipe: 'one exchange', withKey: true }
   const written = await layOutMarksheet(wanted, { sheet, title: sheet, names: NAMES }, await readSetBook())
   bench.grid.activateSheet(bench.sheetId(written.sheet))
-  const marker = new Marker(runner)
+  const marker = new Marker(runner, front)
   await marker.look()
   for (const { name, answers } of marker.state().seen?.marksheets[0]?.pupils ?? [])
     for (const cell of answers) {
@@ -69,7 +71,7 @@ async function teach(
   await marker.mark()
   await reviewer.look()
   await reviewer.addToRecord('Kingfisher', FRIDAYS[week] ?? '', new Map())
-  await reviewer.refresh()
+  await reviewer.look()
   expect(runner.state().notice?.kind).toBe('done')
   const { record, settings } = reviewer.state()
   return { questions, people: peopleInRecord(record?.rows ?? [], 'Kingfisher', settings.mastery) }

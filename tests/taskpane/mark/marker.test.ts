@@ -4,6 +4,7 @@ import { rangesOf } from '../../../src/marksheet/layout/correct'
 import { addressOf, type CellRef } from '../../../src/marksheet/layout/matrix'
 import { NOTES_TITLE } from '../../../src/marksheet/marking/plan'
 import { Marker } from '../../../taskpane/mark/marker'
+import { Front } from '../../../taskpane/common/front'
 import { Runner } from '../../../taskpane/common/runner'
 import { benchOf, benchWith, everything } from '../../office/host'
 
@@ -13,7 +14,7 @@ const cellAreaOf = ({ row, column }: CellRef) => ({ row, col: column, rows: 1, c
 async function looking(bench: Bench) {
   Office.context.document.settings.remove('columnwise')
   const runner = new Runner()
-  const marker = new Marker(runner)
+  const marker = new Marker(runner, new Front())
   await marker.look()
   return { bench, runner, marker, state: marker.state, notice: () => runner.state().notice?.sentence }
 }
@@ -114,7 +115,7 @@ describe('Mark', () => {
     expect(held()).toContain(NOTES_TITLE)
     await marker.showFlags(false)
     expect(held()).not.toContain(NOTES_TITLE)
-    const again = new Marker(new Runner())
+    const again = new Marker(new Runner(), new Front())
     expect(again.state().settings.flags).toBe(false)
     await again.look()
     await again.mark()

@@ -3,9 +3,11 @@ import type { Bench } from '../../../src/bench/bench'
 import { nextSetFor } from '../../../src/marksheet/setting/nextSet'
 import { planReports, pupilReport } from '../../../src/marksheet/reports/pupilReport'
 import { readSheet } from '../../../src/office/workbook/read'
+import { Marker } from '../../../taskpane/mark/marker'
 import { namesToAsk, Reviewer } from '../../../taskpane/review/reviewer'
 import { peopleOnSheet } from '../../../taskpane/review/pupils/people'
 import { weekPage } from '../../../taskpane/review/record/week'
+import { Front } from '../../../taskpane/common/front'
 import { Runner } from '../../../taskpane/common/runner'
 import { benchOf, benchWith, everything, shown } from '../../office/host'
 
@@ -15,7 +17,7 @@ const DAY = '2026-11-06'
 async function reviewing(bench: Bench) {
   Office.context.document.settings.remove('columnwise')
   const runner = new Runner()
-  const reviewer = new Reviewer(runner)
+  const reviewer = new Reviewer(runner, new Front())
   await reviewer.look()
   const notice = () => runner.state().notice?.sentence
   return { bench, runner, reviewer, state: reviewer.state, notice }
@@ -44,16 +46,58 @@ describe('Review', () => {
     expect(state().record?.rows.length).toBe(260)
   })
 
+  it('goes on to the sheet that came to the front while something was being written', async () => {
+    const { bench, reviewer, runner, state } = await reviewing(await benchOf('heron-notes'))
+    const id = bench.grid.addSheet('Next week')
+    bench.grid.write(id, 0, 0, [
+      ['Name', '932 − 457'],
+      ['Ada', 475],
+      ['Ben', 525],
+    ])
+    const looks: Promise<void>[] = []
+    await runner.run('Laying out', () => {
+      bench.grid.activateSheet(id)
+      looks.push(reviewer.look(), reviewer.look())
+      return Promise.resolve()
+    })
+    await Promise.all(looks)
+    expect(state().seen?.reading.name).toBe('Next week')
+  })
+
+  it('is about the sheet that Mark has marked, until another comes to the front', async () => {
+    const bench = await benchOf('heron-notes')
+    const id = bench.grid.addSheet('Next week')
+    bench.grid.write(id, 0, 0, [
+      ['Name', '932 − 457'],
+      ['Ada', 475],
+      ['Ben', 525],
+    ])
+    const runner = new Runner()
+    const front = new Front()
+    const [marker, reviewer] = [new Marker(runner, front), new Reviewer(runner, front)]
+    await marker.look()
+    bench.grid.activateSheet(id)
+    await marker.mark()
+    await reviewer.look()
+    expect(reviewer.state().seen?.reading.name).toBe('Heron')
+    front.turn()
+    await Promise.all([marker.look(), reviewer.look()])
+    expect([marker.state(), reviewer.state()].map(({ seen }) => seen?.reading.name)).toEqual([
+      'Next week',
+      'Next week',
+    ])
+  })
+
   it('adds the answers as they stand to Record, remembers the class, and Undo takes them out', async () => {
     const { bench, reviewer, runner, state, notice } = await reviewing(await benchOf('heron-notes'))
     const before = shown(bench)
     await reviewer.addToRecord('4H', DAY, new Map())
     expect(notice()).toBe('Heron is in Record: 260 answers.')
     expect(state().settings.className).toBe('4H')
-    await reviewer.refresh()
+    await reviewer.look()
     expect(new Set(state().record?.rows.map((row) => row.class))).toEqual(new Set(['4H']))
     await runner.undo()
-    await reviewer.refresh()
+    await reviewer.look()
     expect(state().record?.rows).toEqual([])
     expect(shown(bench)).toEqual(before)
   })
@@ -73,7 +117,7 @@ describe('Review', () => {
     const [asked, ...others] = namesToAsk(state().seen?.reviews ?? [])
     expect([asked?.pupils, others]).toEqual([[0, 2], []])
     await reviewer.addToRecord('4H', DAY, new Map([[asked?.key ?? '', 2]]))
-    await reviewer.refresh()
+    await reviewer.look()
     expect(state().record?.rows.map(({ pupil, typed }) => [pupil, typed])).toEqual([
       ['Bryn Tudor', '475'],
       ['Bryn Tudor', '351'],
@@ -81,7 +125,7 @@ describe('Review', () => {
       ['maya ibekwe', '351'],
     ])
     await reviewer.addToRecord('4H', DAY, new Map([[asked?.key ?? '', null]]))
-    await reviewer.refresh()
+    await reviewer.look()
     expect(new Set(state().record?.rows.map(({ pupil }) => pupil))).toEqual(new Set(['Bryn Tudor']))
   })
 
@@ -99,7 +143,7 @@ describe('Review', () => {
       }),
     )
     await reviewer.addToRecord('4H', DAY, new Map())
-    await reviewer.refresh()
+    await reviewer.look()
     expect(state().record?.rows.map(({ pupil }) => pupil)).toEqual(['Bryn T', 'Cai R'])
   })
 
@@ -107,7 +151,7 @@ describe('Review', () => {
     const { reviewer, state } = await reviewing(await benchOf('kestrel-plain'))
     await reviewer.addToRecord('4H', '2026-07-01', new Map())
     await reviewer.clearBefore('2026-09-01')
-    await reviewer.refresh()
+    await reviewer.look()
     expect(state().record?.rows).toEqual([])
   })
 
