@@ -1,6 +1,7 @@
 import type { Document } from '@xmldom/xmldom'
 import { LOOKS } from '../marksheet/marking/looks'
-import { NOTES_TITLE, type MarkingPlan, type TableSheet } from '../marksheet/marking/plan'
+import { NOTES_TITLE } from '../marksheet/marking/notes'
+import type { MarkingPlan, TableSheet } from '../marksheet/marking/plan'
 import { OWN_SHEET } from '../marksheet/layout/find'
 import { children, make, NS, Parts, rootOf } from './parts'
 import { emptySheet, widenColumn, writeRules, writeText } from './sheet'

@@ -42,6 +42,7 @@ async function saveMarkedCopy(
     fail('The marked copy needs a name of its own: the workbook itself is not changed.')
   const marked = sheets.filter(({ reviews }) => reviews.length > 0)
   const plans = marked.map(({ matrix, reviews }) => planMarking(matrix, reviews))
+  for (const sentence of plans.flatMap(({ told }) => told)) process.stderr.write(`${sentence}\n`)
   const tables = marked.length > 0 ? [planMastery(marked.flatMap(({ reviews }) => reviews))] : []
   const kept = await keptBesideCells(bytes)
   if (kept.length > 0) process.stderr.write(`Kept in the copy as they are: ${kept.join(', ')}.\n`)

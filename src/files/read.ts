@@ -1,6 +1,7 @@
 import ExcelJS from 'exceljs'
 import type { CellValue } from '../answers/typed'
-import type { Matrix } from '../marksheet/layout/matrix'
+import type { Area, Matrix } from '../marksheet/layout/matrix'
+import { cellAt } from './sheet'
 
 /** Opens an .xlsx file from its bytes. Throws where they are no such file. */
 export async function openWorkbook(bytes: Uint8Array): Promise<ExcelJS.Workbook> {
@@ -28,7 +29,14 @@ export function matrixOf(sheet: ExcelJS.Worksheet): Matrix {
     formats.push(cells.formats)
     formulas.push(cells.formulas)
   }
-  return { name: sheet.name, values, formats, formulas }
+  return { name: sheet.name, values, formats, formulas, merges: sheet.model.merges.map(areaIn) }
+}
+
+/** An area by its address ("B5:N33", "B5"). */
+function areaIn(address: string): Area {
+  const [first = '', last = first] = address.split(':')
+  const [{ row: top, column: left }, { row: bottom, column: right }] = [cellAt(first), cellAt(last)]
+  return { top, left, bottom, right }
 }
 
 function plainValue(value: ExcelJS.CellValue | undefined): CellValue {

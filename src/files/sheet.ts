@@ -88,7 +88,7 @@ export function writeText(sheet: Document, cell: CellRef, text: string, style: n
     row,
     'c',
     cell.column,
-    (each) => columnOf(each.getAttribute('r') ?? ''),
+    (each) => cellAt(each.getAttribute('r') ?? '').column,
     () => make(row, 'c', { r: addressOf(cell) }),
   )
   while (element.firstChild) element.removeChild(element.firstChild)
@@ -133,8 +133,11 @@ function childAt(
   return created
 }
 
-function columnOf(address: string): number {
-  return [...address.replace(/\d+$/, '')].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1
+/** The cell with an address ("B5"). */
+export function cellAt(address: string): CellRef {
+  const [, letters = '', digits = ''] = /^([A-Z]*)(\d*)$/.exec(address) ?? []
+  const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1
+  return { row: Number(digits) - 1, column }
 }
 
 /** The XML of an empty worksheet whose columns have these widths, in characters. */

@@ -2,14 +2,15 @@ import type { CellValue } from '../../answers/typed'
 
 /**
  * What is read of a sheet: its cells from A1, row by row (rows may be of unequal length; what is missing is empty).
- * `formats` are number format codes and `formulas` the formulas with their leading =, where a cell has one ('' elsewhere);
- * either may be left out.
+ * `formats` are number format codes, `formulas` the formulas with their leading =, where a cell has one ('' elsewhere), and `merges`
+ * the areas whose cells are merged; each may be left out.
  */
 export interface Matrix {
   readonly name: string
   readonly values: readonly (readonly CellValue[])[]
   readonly formats?: readonly (readonly string[])[]
   readonly formulas?: readonly (readonly string[])[]
+  readonly merges?: readonly Area[]
 }
 
 /** A cell by its row and column, both from 0. */

@@ -1,17 +1,9 @@
-import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../../arithmetic/exchange'
 import { STATUSES, type Status } from '../../mastery/judge'
 import { STATUS_WORDS, statusSign, typesToSupport, type StatusWords } from '../../mastery/support'
 import { LOOKS, STATUS_FILLS } from './looks'
-import {
-  areaAddress,
-  isEmpty,
-  viewOf,
-  type Area,
-  type CellRef,
-  type Matrix,
-  type View,
-} from '../layout/matrix'
+import { areaAddress, type Area, type CellRef, type Matrix } from '../layout/matrix'
 import { OWN_SHEET } from '../layout/find'
+import { planningNotes, type TextCell } from './notes'
 import { valueAt, type Review, type ReviewedPupil } from './review'
 import { atOnce, type Steps } from '../layout/steps'
 import {
@@ -26,17 +18,13 @@ import {
   type Rule,
 } from './rules'
 
-/** A text to write into a cell, always as text, never as a formula; `upright` where it is to run up the cell. */
-export interface TextCell extends CellRef {
-  readonly text: string
-  readonly upright: boolean
-}
-
 /** What marking writes on a sheet: conditional formats, in the order in which they count, and notes into free cells. */
 export interface MarkingPlan {
   readonly sheet: string
   readonly rules: readonly Rule[]
   readonly notes: readonly TextCell[]
+  /** What the teacher should know about it, in sentences. */
+  readonly told: readonly string[]
 }
 
 /** A cell of a sheet that the add-in lays out itself. `fill` is six hexadecimal digits. */
@@ -53,9 +41,6 @@ export interface TableSheet {
   readonly widths: readonly number[]
 }
 
-/** What heads the notes, by which they are found again. */
-export const NOTES_TITLE = 'Support with · Columnwise'
-
 /** What to write on a sheet whose marksheets have been reviewed. Only empty cells and notes of our own are written to. */
 export function planMarking(matrix: Matrix, reviews: readonly Review[]): MarkingPlan {
   return atOnce(planning(matrix, reviews))
@@ -66,7 +51,7 @@ export function* planning(matrix: Matrix, reviews: readonly Review[]): Steps<Mar
   let rules: readonly Rule[] = []
   for (const review of reviews) rules = rules.concat(yield* rulesFor(matrix, review))
   yield
-  return { sheet: matrix.name, rules, notes: yield* notesFor(matrix, reviews) }
+  return { sheet: matrix.name, rules, ...(yield* planningNotes(matrix, reviews)) }
 }
 
 function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]> {
@@ -157,75 +142,6 @@ function runsIn(column: number, cells: readonly CellRef[]): Area[] {
     if (rows[index + 1] !== row + 1) found.push({ top, left: column, bottom: row, right: column })
   })
   return found
-}
-
-/** The types to support, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. */
-function* notesFor(matrix: Matrix, reviews: readonly Review[]): Steps<TextCell[]> {
-  const taken = new Set<number>()
-  const all: TextCell[] = []
-  for (const review of reviews) {
-    yield
-    const turned = review.orientation === 'pupils-across'
-    const view = viewOf(matrix, turned)
-    const toView = (cell: CellRef) => view.ref(cell.row, cell.column)
-    const header =
-      Math.min(...review.questions.map((question) => toView(question).row)) -
-      Number(review.orientation === 'pairs')
-    const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
-    let bottom = 0
-    for (const { answers } of review.pupils) {
-      yield
-      for (const cell of answers) bottom = Math.max(bottom, toView(cell).row)
-    }
-    const old = ownNotes(view, header, rows, taken)
-    const column = old ?? freeColumn(view, Math.max(0, header), bottom, taken)
-    taken.add(column)
-    const notes: TextCell[] = []
-    for (const [index, { judgement }] of review.pupils.entries()) {
-      yield
-      const text = typesToSupport(judgement).join('; ')
-      if (text !== '' || old !== null)
-        notes.push({ ...view.ref(rows[index] ?? 0, column), text, upright: turned })
-    }
-    if (notes.length > 0 && header >= 0)
-      all.push({ ...view.ref(header, column), text: NOTES_TITLE, upright: false })
-    for (const note of notes) all.push(note)
-  }
-  return all
-}
-
-/** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but types in it. */
-function ownNotes(
-  view: View,
-  header: number,
-  rows: readonly number[],
-  taken: ReadonlySet<number>,
-): number | null {
-  for (let column = 0; column < view.columns; column++) {
-    if (taken.has(column)) continue
-    if (header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsTypes(view, column, rows))
-      return column
-  }
-  return null
-}
-
-function holdsTypes(view: View, column: number, rows: readonly number[]): boolean {
-  const texts = rows.map((row) => view.text(row, column)).filter((text) => text !== '')
-  return texts.length > 0 && texts.every((text) => text.split('; ').every((part) => TYPES.has(part)))
-}
-
-const TYPES: ReadonlySet<string> = new Set([...SUBTRACTION_TYPES, ...ADDITION_TYPES])
-
-/** The first column behind which these rows are empty, with one left free between, so that a table does not grow into it. */
-function freeColumn(view: View, top: number, bottom: number, taken: ReadonlySet<number>): number {
-  let last = -1
-  for (let row = top; row <= bottom; row++) {
-    for (let column = view.columns - 1; column > last; column--)
-      if (!isEmpty(view.value(row, column))) last = column
-  }
-  let free = last + 2
-  while (taken.has(free)) free++
-  return free
 }
 
 const CAUTION =

@@ -23,8 +23,8 @@ export interface Block {
 export interface CellsOptions {
   /** Slant the letters, or set them upright; left out, they stay as they are. */
   readonly italic?: boolean
-  /** Whether a cell that holds this value may be written to. Left out, every cell may. */
-  readonly isFree?: (value: unknown) => boolean
+  /** Whether a cell that holds this value, and this formula or the value again, may be written to. Left out, every cell may. */
+  readonly isFree?: (value: unknown, formula: unknown) => boolean
   /** What is written, as the beginning of a sentence, where it may be left out of cells that do not take it ("Notes"). */
   readonly mayBeLeftOut?: string
 }
@@ -159,7 +159,8 @@ class Piece {
     const { values, formulas } = range
     this.#before = { values, formulas }
     const { isFree } = this.options
-    return isFree ? this.#where((content, value) => content !== null && !isFree(value), values) : []
+    if (!isFree) return []
+    return this.#where((content, value, i, j) => content !== null && !isFree(value, formulas[i]?.[j]), values)
   }
 
   write(): Part {

@@ -1,10 +1,11 @@
+import { mayHoldNote } from '../../marksheet/marking/notes'
 import { planning, runs, type MarkingPlan } from '../../marksheet/marking/plan'
 import { STATUS_WORDS, type StatusWords } from '../../mastery/support'
 import type { Review } from '../../marksheet/marking/review'
 import { cellsEdit, type Block } from '../edit/cells'
 import { perform, type Done, type Edit } from '../edit/edit'
 import { Problem } from '../edit/errors'
-import { isOwnNote, ownNotes } from './notes'
+import { ownNotes } from './notes'
 import type { SheetReading } from '../workbook/read'
 import { masteryEditing } from '../reports/mastery'
 import { rulesEdit } from './conditionalFormats'
@@ -29,7 +30,7 @@ export async function markSheet(
 ): Promise<Done> {
   refuseProtected(reading)
   const plan = await inTurns(planning(reading.matrix, reviews), work)
-  const { rules, notes } = choice.flags ? plan : withoutFlags(plan)
+  const { rules, notes, told } = choice.flags ? plan : withoutFlags(plan)
   const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
   const blocks = noteBlocks(reading, notes)
   if (blocks.length > 0)
@@ -40,7 +41,8 @@ export async function markSheet(
     )
   const done = await perform(`marking of ${reading.name}`, edits, work)
   const isWithoutNotes = reading.protection.isProtected && notes.length > 0
-  return isWithoutNotes ? { ...done, told: [...(done.told ?? []), NO_NOTES] } : done
+  const all = [...(done.told ?? []), ...told, ...(isWithoutNotes ? [NO_NOTES] : [])]
+  return all.length > 0 ? { ...done, told: all } : done
 }
 
 const NO_NOTES = 'Notes beside the names were left out, since the sheet is protected.'
@@ -76,10 +78,8 @@ function refuseProtected({ name, protection }: SheetReading): void {
 }
 
 function withoutFlags({ sheet, rules }: MarkingPlan): MarkingPlan {
-  return { sheet, rules: rules.filter(({ look }) => look !== 'flag'), notes: [] }
+  return { sheet, rules: rules.filter(({ look }) => look !== 'flag'), notes: [], told: [] }
 }
-
-const mayHoldNote = (value: unknown) => value === '' || value === null || isOwnNote(value)
 
 /** The notes as blocks of cells, none where the sheet is protected and its cells are locked; notes of ours that stand elsewhere are emptied. What the teacher wrote over a note stays. */
 function noteBlocks({ matrix, protection }: SheetReading, notes: MarkingPlan['notes']): Block[] {
@@ -87,7 +87,8 @@ function noteBlocks({ matrix, protection }: SheetReading, notes: MarkingPlan['no
   const texts = new Map<string, string>()
   const cells = [...ownNotes(matrix).map((cell) => ({ ...cell, text: '' })), ...notes]
   for (const { row, column, text } of cells)
-    if (mayHoldNote(matrix.values[row]?.[column] ?? '')) texts.set(`${row},${column}`, text)
+    if (mayHoldNote(matrix.values[row]?.[column] ?? '', matrix.formulas?.[row]?.[column]))
+      texts.set(`${row},${column}`, text)
   const refs = cells.filter(({ row, column }) => texts.has(`${row},${column}`))
   const unique = [...new Map(refs.map((cell) => [`${cell.row},${cell.column}`, cell])).values()]
   return runs(unique).map(({ top, left, bottom, right }) => ({

@@ -1,16 +1,5 @@
 import { viewOf, type CellRef, type Matrix } from '../../marksheet/layout/matrix'
-import { NOTES_TITLE } from '../../marksheet/marking/plan'
-import { TEACHING_ORDER } from '../../mastery/support'
-
-const TYPES: ReadonlySet<string> = new Set(TEACHING_ORDER)
-
-/** Whether a value is a note that the add-in wrote: types joined by "; ", or what heads the notes. */
-export function isOwnNote(value: unknown): boolean {
-  return (
-    value === NOTES_TITLE ||
-    (typeof value === 'string' && value !== '' && value.split('; ').every((part) => TYPES.has(part)))
-  )
-}
+import { isOwnNote, NOTES_TITLE } from '../../marksheet/marking/notes'
 
 /** The cells of a sheet that hold notes of ours: what heads them, and those below it, or on its right where pupils run across. */
 export function ownNotes(matrix: Matrix): CellRef[] {

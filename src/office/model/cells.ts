@@ -55,7 +55,9 @@ export async function insertLayout(
 ): Promise<Done> {
   const cells = layoutCells(question)
   const rows = cells.map((row) => row.map(({ text }) => (/^\d+$/.test(text) ? Number(text) : text)))
-  const free = over ? {} : { isFree: (value: unknown) => value === '' || value === null }
+  const free = over
+    ? {}
+    : { isFree: (value: unknown, formula: unknown) => (value === '' || value === null) && !formula }
   return perform(
     `layout in ${areaAddress(area)}`,
     [cellsEdit(sheet, [{ top: area.top, left: area.left, rows }], free), looksEdit(sheet, area, cells)],

@@ -88,6 +88,24 @@ async function readOutline(wanted?: string): Promise<Outline> {
   })
 }
 
+/** The requirement set in which a range tells its merged areas. */
+const KNOWS_MERGES = '1.13'
+
+/** Asks for the merged areas of a sheet; none where Excel cannot tell. */
+function askMerges(id: string): Part & { answer(): Area[] } {
+  let loaded: Excel.RangeAreas | undefined
+  return {
+    cells: 1,
+    queue: (context) => {
+      if (!Office.context.requirements.isSetSupported('ExcelApi', KNOWS_MERGES)) return
+      loaded = context.workbook.worksheets.getItem(id).getRange().getMergedAreasOrNullObject()
+      loaded.load('areas/items/address')
+    },
+    answer: () =>
+      !loaded || loaded.isNullObject ? [] : loaded.areas.items.map(({ address }) => addressArea(address)),
+  }
+}
+
 /** Asks whether a sheet is one of our own, by what it starts with, and how far it is filled. */
 function askOwn(id: string): Part & { readonly id: string; answer(): Pick<SheetEntry, 'own' | 'filled'> } {
   let loaded: { first: Excel.Range; used: Excel.Range } | undefined
@@ -119,17 +137,30 @@ const joined = (all: readonly Cells[]): Cells => ({
   formulas: all.flatMap(({ formulas }) => formulas),
 })
 
-async function readRows(id: string, area: Area, besides: readonly Part[], work: Work): Promise<Cells> {
+async function readRows(
+  id: string,
+  area: Area,
+  besides: readonly Part[],
+  work: Work,
+): Promise<Cells & { readonly merges: readonly Area[] }> {
   const rows = Math.max(1, Math.floor(CELLS_PER_REQUEST / (area.right + 1)))
   const parts = pieces(area.top, area.bottom, rows)
   const read: Cells[] = []
+  let merges: readonly Area[] = []
   for (const [index, { first, last }] of parts.entries()) {
     stopIfAsked(work)
     if (parts.length > 1)
       work.progress(index / parts.length, `Reading row ${(first + 1).toLocaleString('en-GB')}`)
-    read.push(await readPiece(id, { ...area, top: first, bottom: last }, index === 0 ? besides : []))
+    const piece = { ...area, top: first, bottom: last }
+    if (index === 0) {
+      const asked = askMerges(id)
+      // Excel refuses to tell of more than 512 merged areas; what is written into one is then found out by reading it again.
+      const withMerges = await readPiece(id, piece, [...besides, asked]).catch(() => null)
+      if (withMerges) merges = asked.answer()
+      read.push(withMerges ?? (await readPiece(id, piece, besides)))
+    } else read.push(await readPiece(id, piece, []))
   }
-  return joined(read)
+  return { ...joined(read), merges }
 }
 
 /** Reads an area; where its texts prove too long for one answer, by halves. */

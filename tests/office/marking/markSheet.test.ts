@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { Bench } from '../../../src/bench/bench'
 import { areaAddress } from '../../../src/marksheet/layout/matrix'
-import { NOTES_TITLE, planMarking, planMastery } from '../../../src/marksheet/marking/plan'
+import { NOTES_TITLE } from '../../../src/marksheet/marking/notes'
+import { planMarking, planMastery } from '../../../src/marksheet/marking/plan'
 import { review } from '../../../src/marksheet/marking/review'
 import { SIGNATURE } from '../../../src/marksheet/marking/rules'
 import { moveFormula } from '../../../src/office/edit/address'
@@ -267,5 +268,33 @@ describe('marking', () => {
     })
     await mark({ flags: false, mastery: false })
     expect(rulesOf(bench).map(({ areas, formula }) => ({ areas, formula }))).toEqual(expected)
+  })
+})
+
+describe('notes on the sheet in front', () => {
+  const values = [
+    ['Name', '932 − 457', '305 − 128', '604 − 37', '721 − 356', '', '', '', ''],
+    ['Amina K', 475, 177, 567, 365, '', '', '', ''],
+    ['Orla B', 525, 223, 633, 435, '', '', '', ''],
+  ]
+
+  it('pass over formulas that show nothing and over merged cells', async () => {
+    const formulas = values.map((row, i) => row.map((_, j) => (j === 5 && i > 0 ? '=IF(B2>0,"","")' : '')))
+    const bench = await benchWith({ name: 'Owls', values, formulas })
+    bench.grid.merge(bench.grid.activeSheet(), { row: 1, col: 6, rows: 2, cols: 2 })
+    await mark()
+    const { matrix } = await readSheet()
+    expect(matrix.formulas?.map((row) => row[5])).toEqual(formulas.map((row) => row[5]))
+    expect(matrix.values[0]?.[9]).toBe(NOTES_TITLE)
+    expect(matrix.values[2]?.[9]).not.toBe('')
+  })
+
+  it('leave a formula that gives the words of a note as it is', async () => {
+    const formula = `="${NOTES_TITLE}"`
+    const formulas = values.map((row, i) => row.map((_, j) => (i === 0 && j === 8 ? formula : '')))
+    await benchWith({ name: 'Owls', values, formulas })
+    await mark()
+    await clearSheet(await readSheet())
+    expect((await readSheet()).matrix.formulas?.[0]?.[8]).toBe(formula)
   })
 })

@@ -1,0 +1,142 @@
+import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../../arithmetic/exchange'
+import { typesToSupport } from '../../mastery/support'
+import { areaAddress, viewOf, type Area, type CellRef, type Matrix, type View } from '../layout/matrix'
+import type { Steps } from '../layout/steps'
+import type { Review } from './review'
+
+/** A text to write into a cell, always as text, never as a formula; `upright` where it is to run up the cell. */
+export interface TextCell extends CellRef {
+  readonly text: string
+  readonly upright: boolean
+}
+
+/** What heads the notes, by which they are found again. */
+export const NOTES_TITLE = 'Support with · Columnwise'
+
+const TYPES: ReadonlySet<string> = new Set([...SUBTRACTION_TYPES, ...ADDITION_TYPES])
+
+/** Whether a value is a note that the add-in wrote: types joined by "; ", or what heads the notes. */
+export function isOwnNote(value: unknown): boolean {
+  return (
+    value === NOTES_TITLE ||
+    (typeof value === 'string' && value !== '' && value.split('; ').every((part) => TYPES.has(part)))
+  )
+}
+
+/** Whether a note may be written into a cell that holds this value and formula ('' for none): it is empty, or holds a note of ours. */
+export function mayHoldNote(value: unknown, formula: unknown): boolean {
+  const isFormula = typeof formula === 'string' && formula.startsWith('=') && formula !== value
+  return !isFormula && (value === '' || value === null || isOwnNote(value))
+}
+
+/** The last column and row of a sheet, from 0 (Excel specifications and limits, Microsoft). */
+const LAST_COLUMN = 16_383
+const LAST_ROW = 1_048_575
+
+/**
+ * The types to support, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. Only cells
+ * without value, formula or merge, and notes of our own, are written to; `told` says where no such place is left.
+ */
+export function* planningNotes(
+  matrix: Matrix,
+  reviews: readonly Review[],
+): Steps<{ notes: TextCell[]; told: string[] }> {
+  const taken = new Set<number>()
+  const all: TextCell[] = []
+  const told: string[] = []
+  for (const review of reviews) {
+    yield
+    const turned = review.orientation === 'pupils-across'
+    const view = viewOf(matrix, turned)
+    const merges = (matrix.merges ?? []).map((area) => (turned ? turnedArea(area) : area))
+    const toView = (cell: CellRef) => view.ref(cell.row, cell.column)
+    const header =
+      Math.min(...review.questions.map((question) => toView(question).row)) -
+      Number(review.orientation === 'pairs')
+    const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
+    let bottom = 0
+    for (const { answers } of review.pupils) {
+      yield
+      for (const cell of answers) bottom = Math.max(bottom, toView(cell).row)
+    }
+    const old = ownNotes(view, header, rows, taken)
+    const column = old ?? freeColumn(view, merges, Math.max(0, header), bottom, taken)
+    taken.add(column)
+    const notes: TextCell[] = []
+    for (const [index, { judgement }] of review.pupils.entries()) {
+      yield
+      const text = typesToSupport(judgement).join('; ')
+      if (text !== '' || old !== null)
+        notes.push({ ...view.ref(rows[index] ?? 0, column), text, upright: turned })
+    }
+    if (notes.length > 0 && header >= 0)
+      notes.unshift({ ...view.ref(header, column), text: NOTES_TITLE, upright: false })
+    if (column <= (turned ? LAST_ROW : LAST_COLUMN)) {
+      for (const note of notes) if (isFree(matrix, note)) all.push(note)
+    } else if (notes.length > 0) {
+      const place = `${areaAddress(review.area)} on ${matrix.name} were left out, since no`
+      told.push(
+        turned
+          ? `The notes below ${place} row below it is free.`
+          : `The notes beside ${place} column on its right is free.`,
+      )
+    }
+  }
+  return { notes: all, told }
+}
+
+function turnedArea({ top, left, bottom, right }: Area): Area {
+  return { top: left, left: top, bottom: right, right: bottom }
+}
+
+function isFree({ values, formulas, merges = [] }: Matrix, { row, column }: CellRef): boolean {
+  const value = values[row]?.[column] ?? null
+  const isMerged = merges.some(
+    ({ top, left, bottom, right }) => top <= row && row <= bottom && left <= column && column <= right,
+  )
+  return mayHoldNote(value, formulas?.[row]?.[column] ?? '') && (!isMerged || isOwnNote(value))
+}
+
+/** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but types in it. */
+function ownNotes(
+  view: View,
+  header: number,
+  rows: readonly number[],
+  taken: ReadonlySet<number>,
+): number | null {
+  for (let column = 0; column < view.columns; column++) {
+    if (taken.has(column)) continue
+    if (header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsTypes(view, column, rows))
+      return column
+  }
+  return null
+}
+
+function holdsTypes(view: View, column: number, rows: readonly number[]): boolean {
+  const texts = rows.map((row) => view.text(row, column)).filter((text) => text !== '')
+  return texts.length > 0 && texts.every((text) => text.split('; ').every((part) => TYPES.has(part)))
+}
+
+/**
+ * The first column behind which these rows hold no value, formula or merge, with one left free between, so that a table does not grow
+ * into it.
+ */
+function freeColumn(
+  view: View,
+  merges: readonly Area[],
+  top: number,
+  bottom: number,
+  taken: ReadonlySet<number>,
+): number {
+  let last = -1
+  for (const area of merges) if (area.top <= bottom && area.bottom >= top) last = Math.max(last, area.right)
+  for (let row = top; row <= bottom; row++) {
+    for (let column = view.columns - 1; column > last; column--) {
+      const value = view.value(row, column)
+      if ((value !== null && value !== '') || view.formula(row, column) !== '') last = column
+    }
+  }
+  let free = last + 2
+  while (taken.has(free)) free++
+  return free
+}
