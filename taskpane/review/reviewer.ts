@@ -1,14 +1,16 @@
+import { foldText } from '../../src/arithmetic/numeral'
 import type { Question } from '../../src/arithmetic/question'
 import { FAULTS } from '../../src/answers/faults'
 import { OWN_SHEET } from '../../src/marksheet/layout/find'
 import type { Area } from '../../src/marksheet/layout/matrix'
 import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/reports/needs'
 import type { PrintedSheet } from '../../src/marksheet/reports/pupilReport'
-import { daysKept, recordRows, sameNames, type SameName } from '../../src/marksheet/record/record'
+import { filingsFor, metIn, type Filing, type Met } from '../../src/marksheet/record/filing'
+import { recordRows, sameNames, type RecordRow, type SameName } from '../../src/marksheet/record/record'
 import type { Review } from '../../src/marksheet/marking/review'
 import { SHARED_NAME, type InPlaceOfNames } from '../../src/marksheet/reports/share'
 import { perform, type Done } from '../../src/office/edit/edit'
-import { problemOf } from '../../src/office/edit/errors'
+import { Problem, problemOf } from '../../src/office/edit/errors'
 import { ownSheetFor } from '../../src/office/workbook/ownSheet'
 import { goTo, readSheet, type SheetReading } from '../../src/office/workbook/read'
 import {
@@ -47,12 +49,25 @@ export interface Asked {
   readonly target: Target
 }
 
+/** What Record holds that a sheet to be added may be the same work as, and how it can be filed, so that the teacher is asked. */
+export interface AskedFiling {
+  readonly sheet: string
+  readonly className: string
+  readonly date: string
+  readonly counting: Counting
+  readonly answers: number
+  readonly pupils: number
+  readonly met: readonly Met[]
+  readonly filings: readonly Filing[]
+}
+
 /** What the Review area shows. `problem` says why Record cannot be read, where it cannot. */
 export interface ReviewerState {
   readonly seen: SheetView | null
   readonly record: RecordReading | null
   readonly problem: string | null
   readonly asked: Asked | null
+  readonly filing: AskedFiling | null
   /** Whether cells were changed since the last look. */
   readonly edited: boolean
   readonly settings: Settings
@@ -73,7 +88,15 @@ export class Reviewer extends Store<ReviewerState> {
     private readonly runner: Runner,
     private readonly front: Front,
   ) {
-    super({ seen: null, record: null, problem: null, asked: null, edited: false, settings: readSettings() })
+    super({
+      seen: null,
+      record: null,
+      problem: null,
+      asked: null,
+      filing: null,
+      edited: false,
+      settings: readSettings(),
+    })
     watchSettings((settings) => {
       this.set({ settings })
     })
@@ -99,24 +122,58 @@ export class Reviewer extends Store<ReviewerState> {
     }
   }
 
-  /** Adds the answers of the sheet, as they stand now, to Record, under a class and a day. */
-  readonly addToRecord = async (className: string, date: string, counting: Counting): Promise<void> => {
+  /**
+   * Adds the answers of the sheet, as they stand now, to Record, under a class and a day; asks first where Record holds what may be the same
+   * work, and writes nothing where it holds just these answers.
+   */
+  readonly addToRecord = (className: string, date: string, counting: Counting): Promise<void> =>
+    this.#addToRecord({ className, date, counting }, null)
+
+  /** Files the sheet that was asked about, or leaves Record as it is (null); asks anew where the sheet or Record has changed meanwhile. */
+  readonly file = async (filing: Filing | null): Promise<void> => {
+    const asked = this.state().filing
+    this.set({ filing: null })
+    if (asked !== null && filing !== null) await this.#addToRecord(asked, { asked, filing })
+  }
+
+  async #addToRecord(
+    { className, date, counting }: Pick<AskedFiling, 'className' | 'date' | 'counting'>,
+    chosen: { readonly asked: AskedFiling; readonly filing: Filing } | null,
+  ): Promise<void> {
     const { seen } = this.state()
     if (seen === null) return
-    await this.keep({ className })
-    await this.#write('Adding to Record', seen, async ({ reading, reviews }, work) => {
+    await this.runner.run('Adding to Record', async (work) => {
+      const { reading, reviews } = await this.#viewOf(seen.reading.id, work)
       const rows = reviews.flatMap((review, index) =>
         recordRows(countingOnly(review, index, counting), { date, class: className }),
       )
       const record = await readRecordSheet(reading.sheets, work)
-      const days = daysKept(record.rows, rows).map(dayInWords)
-      const done = await addToRecordSheet(record, rows, work)
+      const met = metIn(record.rows, rows)
+      const { name } = reading
+      if (rows.length === 0) throw new Problem(`Nothing was added: no row of ${name} counts.`, '')
+      const held = met.find(({ same }) => same)
+      if (held && chosen === null)
+        throw new Problem(
+          `Nothing was added: Record holds these ${counted(rows.length, 'answer')} of ${name} already, under ${occasionInWords(held)}.`,
+          '',
+        )
+      const filings = filingsFor(met, rows)
+      const pupils = new Set(rows.map(({ pupil }) => foldText(pupil))).size
+      const asked = { sheet: name, className, date, counting, answers: rows.length, pupils, met, filings }
+      if (met.length > 0 && JSON.stringify(chosen?.asked) !== JSON.stringify(asked)) {
+        this.set({ filing: asked })
+        return
+      }
+      const { instead, date: day } = chosen?.filing ?? { instead: null, date }
+      const dated = rows.map((row): RecordRow => ({ ...row, date: day }))
+      this.runner.wrote(await addToRecordSheet(record, dated, instead, work))
+      await this.keep({ className })
+      const what = `${counted(rows.length, 'answer')} of ${counted(pupils, 'pupil')}`
       this.runner.say(
-        days.length === 0
-          ? `${reading.name} is in Record: ${counted(rows.length, 'answer')}.`
-          : `${reading.name} was in Record already, under ${days.join(' and ')}: its answers are brought up to date there, and the day stays.`,
+        instead === null
+          ? `${name} is in Record: ${what}.`
+          : `${name} is in Record under ${occasionInWords({ class: className, date: day })}, in place of what was there: ${what}.`,
       )
-      return done
     })
   }
 
@@ -230,7 +287,7 @@ export class Reviewer extends Store<ReviewerState> {
     const isOwn = String(inFront.reading.matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)
     const before = isOwn && inFront.reading.sheets.find(({ id }) => id === seen?.reading.id)
     const now = before ? await this.#viewOf(before.id, work) : inFront
-    this.set({ seen: now, asked: null, edited: false })
+    this.set({ seen: now, asked: null, filing: null, edited: false })
     try {
       this.set({ record: await readRecordSheet(now.reading.sheets, work), problem: null })
     } catch (error) {
@@ -246,6 +303,11 @@ export class Reviewer extends Store<ReviewerState> {
     const pupils = await inTurns(diagnosing(reviews, mastery), work)
     return { reading: looked.reading, reviews, pupils }
   }
+}
+
+/** A class and a day as they are read: "4H, 6 November 2026". */
+export function occasionInWords({ class: group, date }: Pick<Met, 'class' | 'date'>): string {
+  return [group, dayInWords(date)].filter((part) => part !== '').join(', ')
 }
 
 /** Names on a sheet that the teacher must be asked about before it goes into Record. */

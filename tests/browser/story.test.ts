@@ -73,7 +73,7 @@ describe('the whole story in the pane', () => {
       if (week === 0) await pane.getByRole('textbox', { name: 'Class' }).fill('Kingfisher')
       await pane.getByLabel('Day of the questions').fill(day)
       await button(stage, /^Add .* to Record$/).click()
-      await pane.getByText('is in Record: 30 answers.').waitFor()
+      await pane.getByText('is in Record: 30 answers of').waitFor()
       await pane.getByText(`${30 * (week + 1)} answers of`).waitFor()
     }
     await pane.getByRole('combobox', { name: 'Judge by' }).selectOption({ label: 'Record: Kingfisher' })

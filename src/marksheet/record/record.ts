@@ -71,76 +71,10 @@ function withoutEmail(text: string): string {
   return text.replace(/([^\s@]+)@[^\s@]+/g, '$1')
 }
 
-/**
- * The record with a marking's rows in it. Marking the same questions on the same sheet again replaces the rows where they stand and keeps
- * their first date; new questions on it are a new occasion, behind the others.
- */
-export function addToRecord(record: readonly RecordRow[], added: readonly RecordRow[]): RecordRow[] {
-  return addTo(
-    record,
-    added,
-    (row) => row,
-    (row) => row,
-  )
-}
-
 /** A line of the Record sheet: its cells in the order of the columns, and the row they make; null where they make none. */
 export interface RecordLine {
   readonly row: RecordRow | null
   readonly cells: readonly CellValue[]
-}
-
-/** The lines of the sheet with a marking's rows among them; see `addToRecord`. Lines that make no row stay. */
-export function addToLines(lines: readonly RecordLine[], added: readonly RecordRow[]): RecordLine[] {
-  return addTo(
-    lines,
-    added,
-    ({ row }) => row,
-    (row) => ({ row, cells: recordLine(row) }),
-  )
-}
-
-function addTo<Line>(
-  lines: readonly Line[],
-  added: readonly RecordRow[],
-  rowOf: (line: Line) => RecordRow | null,
-  lineOf: (row: RecordRow) => Line,
-): Line[] {
-  const keyOf = (row: RecordRow) => `${askedIn(row)} ${foldText(row.pupil)}`
-  const replaced = new Set(added.map(askedIn))
-  const firstDates = firstDatesOf(
-    lines.flatMap((line) => rowOf(line) ?? []),
-    replaced,
-  )
-  const dated = added.map((row) => ({ ...row, date: firstDates.get(askedIn(row)) ?? row.date }))
-  const waiting = groupBy(dated, keyOf)
-  const placed = new Set<RecordRow>()
-  const kept = lines.flatMap((line): Line[] => {
-    const row = rowOf(line)
-    if (row === null || !replaced.has(askedIn(row))) return [line]
-    const now = waiting.get(keyOf(row))?.shift()
-    if (now === undefined) return []
-    placed.add(now)
-    return [lineOf(now)]
-  })
-  return [...kept, ...dated.filter((row) => !placed.has(row)).map(lineOf)]
-}
-
-/** The days, in their order, under which a record holds questions of these rows already; it keeps them when the rows are added. */
-export function daysKept(record: readonly RecordRow[], added: readonly RecordRow[]): string[] {
-  return [...new Set(firstDatesOf(record, new Set(added.map(askedIn))).values())].sort()
-}
-
-const askedIn = ({ class: group, sheet, question }: RecordRow) => JSON.stringify([group, sheet, question])
-
-/** The first date of each question among these that a record holds. */
-function firstDatesOf(record: readonly RecordRow[], questions: ReadonlySet<string>): Map<string, string> {
-  const dates = new Map<string, string>()
-  for (const row of record) {
-    const key = askedIn(row)
-    if (questions.has(key) && !dates.has(key)) dates.set(key, row.date)
-  }
-  return dates
 }
 
 /** The record without the rows from before a day ("2026-09-01"), for the start of a school year. */
@@ -191,7 +125,8 @@ export function recordLines(record: readonly RecordRow[]): string[][] {
   return record.map(recordLine)
 }
 
-function recordLine(row: RecordRow): string[] {
+/** A row's cells, in the order of the columns. */
+export function recordLine(row: RecordRow): string[] {
   return [row.date, row.class, row.sheet, row.pupil, row.question, row.typed, row.outcome, row.type]
 }
 

@@ -1,6 +1,5 @@
 import type { TableCell, TableSheet } from '../../marksheet/marking/plan'
 import {
-  addToLines,
   isRecord,
   linesOf,
   RECORD_COLUMNS,
@@ -9,6 +8,7 @@ import {
   type RecordLine,
   type RecordRow,
 } from '../../marksheet/record/record'
+import { addToLines, type Occasion } from '../../marksheet/record/filing'
 import { cellsEdit, type Block, type Content } from '../edit/cells'
 import { perform, type Done, type Edit } from '../edit/edit'
 import { Problem } from '../edit/errors'
@@ -59,13 +59,14 @@ export async function readRecordSheet(
   return { sheet: present, lines, rows, leftAside: lines.length - rows.length, held, sheets }
 }
 
-/** Adds a marking's rows to the Record sheet, in place of those of the same questions on the same sheet. Throws Problem. */
+/** Adds a marking's rows to the Record sheet, in place of an occasion or behind what is there. Throws Problem. */
 export async function addToRecordSheet(
   reading: RecordReading,
   added: readonly RecordRow[],
+  instead: Occasion | null = null,
   work: Work = UNWATCHED,
 ): Promise<Done> {
-  const edits = editsTo(reading, addToLines(reading.lines, added))
+  const edits = editsTo(reading, addToLines(reading.lines, added, instead))
   return perform('adding to Record', edits, work)
 }
 

@@ -5,6 +5,7 @@ import { useBusy } from '../../common/pane'
 import { counted } from '../../common/words'
 import { schoolYearFrom } from './day'
 import { namesToAsk, type Counting, type Reviewer, type ReviewerState } from '../reviewer'
+import { AskFiling } from './AskFiling'
 import { SameNames } from './SameNames'
 
 interface Parts {
@@ -14,7 +15,11 @@ interface Parts {
 }
 
 /** Adds the sheet that is shown to Record; names that stand for two rows are asked about first. */
-export function AddToRecord({ reviewer, state: { seen, settings }, today }: Parts): ReactElement | null {
+export function AddToRecord({
+  reviewer,
+  state: { seen, settings, filing },
+  today,
+}: Parts): ReactElement | null {
   const [className, setClassName] = useState(settings.className)
   const [date, setDate] = useState(today)
   const [counting, setCounting] = useState<Counting>(new Map())
@@ -25,8 +30,8 @@ export function AddToRecord({ reviewer, state: { seen, settings }, today }: Part
   return (
     <Card title="Add to Record">
       <p>
-        Record keeps every answer of this sheet, so that a pupil is judged over the weeks. Adding it again
-        replaces its own rows.
+        Record keeps every answer of this sheet, so that a pupil is judged over the weeks. Where it may be
+        there already, you are asked before anything is written.
       </p>
       <Field label="Class">
         <Input
@@ -60,6 +65,7 @@ export function AddToRecord({ reviewer, state: { seen, settings }, today }: Part
       >
         Add {seen.reading.name} to Record
       </Button>
+      {filing && <AskFiling asked={filing} onAnswer={(chosen) => void reviewer.file(chosen)} />}
       {(className.trim() === '' || isAsking) && (
         <p className="quiet">
           {className.trim() === '' ? 'Type the name of the class first.' : 'Say which rows count first.'}

@@ -1,10 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { CellValue } from '../../../src/answers/typed'
 import {
-  addToLines,
-  addToRecord,
   clearBefore,
-  daysKept,
   historiesIn,
   judgeHistory,
   linesOf,
@@ -15,6 +12,7 @@ import {
   sameNames,
   type RecordRow,
 } from '../../../src/marksheet/record/record'
+import { addToLines, addToRecord, filingsFor, metIn } from '../../../src/marksheet/record/filing'
 import { review, type Review } from '../../../src/marksheet/marking/review'
 
 const QUESTIONS = [
@@ -65,32 +63,52 @@ describe('the record', () => {
     expect(readRecord(sheet)).toEqual({ rows: record, leftAside: 1 })
   })
 
-  it('replaces the rows of a sheet marked again and keeps their first date; new questions on it are added', () => {
-    const first = recordRows(week(0, { 'Amina K': 1 }), { date: DATES[0] ?? '', class: 'Kingfisher' })
-    const again = recordRows(week(0, { 'Amina K': 4, 'Bryn T': 2 }), {
-      date: DATES[1] ?? '',
-      class: 'Kingfisher',
-    })
-    const record = addToRecord(addToRecord([], first), again)
-    expect(record.length).toBe(8)
-    expect(record.every(({ date }) => date === DATES[0])).toBe(true)
-    expect(daysKept(record, again)).toEqual([DATES[0]])
-    expect(daysKept([], again)).toEqual([])
-    expect(
-      daysKept(record, recordRows(week(1, { 'Amina K': 1 }), { date: '2026-12-01', class: 'Kingfisher' })),
-    ).toEqual([])
-    expect(record.filter(({ outcome }) => outcome === 'correct').length).toBe(6)
-    const other = recordRows(
-      { ...week(1, { 'Amina K': 4 }), sheet: 'Week 1' },
-      { date: DATES[1] ?? '', class: 'Kingfisher' },
-    )
-    expect(addToRecord(record, other).length).toBe(12)
-    expect(
-      addToRecord(
-        record,
-        again.map((row) => ({ ...row, class: 'Plover' })),
-      ).length,
-    ).toBe(16)
+  const at = (review: Review, date: string, group = 'Kingfisher') =>
+    recordRows(review, { date, class: group })
+  const [FIRST = '', SECOND = ''] = DATES
+
+  it('replaces just the occasion that it is told to', () => {
+    const first = at(week(0, { 'Amina K': 1 }), FIRST)
+    const later = at(week(0, { 'Amina K': 0 }), SECOND)
+    const again = at(week(0, { 'Amina K': 4, 'Bryn T': 2 }), FIRST)
+    const record = addToRecord(addToRecord([], first), later)
+    expect(record).toEqual([...first, ...later])
+    expect(addToRecord(record, again, first[0])).toEqual([...again.slice(0, 4), ...later, ...again.slice(4)])
+    expect(addToRecord(record, at(week(1, { 'Amina K': 4 }), SECOND, 'Plover')).length).toBe(12)
+  })
+
+  it('says what may be the same work: as it is, changed, on another day, in another class, under a name used again', () => {
+    const rows = at(week(0, { 'Amina K': 1, 'Bryn T': 2 }), FIRST)
+    const told = (now: RecordRow[]) =>
+      metIn(rows, now).map(({ same, shared, changed, gone, added }) => [same, shared, changed, gone, added])
+    expect(metIn([], rows)).toEqual([])
+    expect(told(rows)).toEqual([[true, 4, 0, [], []]])
+    expect(told(at(week(0, { 'Amina K': 3, 'Cai R': 2 }), FIRST))).toEqual([
+      [false, 4, 2, ['Bryn T'], ['Cai R']],
+    ])
+    expect(told(at(week(0, { 'Amina K': 1, 'Bryn T': 2 }), SECOND))).toEqual([[false, 4, 0, [], []]])
+    expect(told(at(week(0, { 'Amina K': 1, 'Bryn T': 2 }), FIRST, 'Plover'))).toEqual([[false, 4, 0, [], []]])
+    expect(told(at({ ...week(1, { 'Amina K': 1 }), sheet: 'week 1' }, SECOND))).toEqual([
+      [false, 0, 0, ['Bryn T'], []],
+    ])
+    expect(told(at(week(1, { 'Amina K': 1, 'Bryn T': 2 }), SECOND))).toEqual([])
+    const renamed = at({ ...week(0, { 'Amina K': 1, 'Bryn T': 2 }), sheet: 'Friday' }, SECOND)
+    expect(told(renamed)).toEqual([[false, 4, 0, [], []]])
+  })
+
+  it('files the same work in its place with either day, and other work beside it, but never two of one day', () => {
+    const rows = at(week(0, { 'Amina K': 1 }), FIRST)
+    const place = { class: 'Kingfisher', date: FIRST, sheet: 'Week 1' }
+    const ways = (now: RecordRow[]) => filingsFor(metIn(rows, now), now)
+    expect(ways(at(week(0, { 'Amina K': 2 }), SECOND))).toEqual([
+      { instead: place, date: FIRST },
+      { instead: place, date: SECOND },
+      { instead: null, date: SECOND },
+    ])
+    expect(ways(at(week(0, { 'Amina K': 2 }), FIRST))).toEqual([{ instead: place, date: FIRST }])
+    expect(ways(at({ ...week(1, { 'Amina K': 2 }), sheet: 'Week 1' }, SECOND))).toEqual([
+      { instead: null, date: SECOND },
+    ])
   })
 
   it('takes a pupil who learns off the list over three weeks, and keeps one who does not', () => {
@@ -150,8 +168,8 @@ describe('the record', () => {
       name: 'Record',
       values: [['title'], ['caution'], ['heads'], ...recordLines(first), spoilt, ...recordLines(second)],
     })
-    const again = recordRows(week(0, { 'Amina K': 4 }), { date: '2026-12-01', class: 'Kingfisher' })
-    const now = addToLines(lines, again)
+    const again = recordRows(week(0, { 'Amina K': 4 }), { date: '2026-11-06', class: 'Kingfisher' })
+    const now = addToLines(lines, again, first[0])
     expect(now.map(({ row }) => row && [row.pupil, row.date, row.sheet])).toEqual([
       ...again.map(() => ['Amina K', '2026-11-06', 'Week 1']),
       null,

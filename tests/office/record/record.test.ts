@@ -18,7 +18,8 @@ async function readRecordNow() {
   return readRecordSheet((await readSheet()).sheets)
 }
 
-const add = async (rows: readonly RecordRow[]) => addToRecordSheet(await readRecordNow(), rows)
+const add = async (rows: readonly RecordRow[], instead: RecordRow | null = null) =>
+  addToRecordSheet(await readRecordNow(), rows, instead)
 
 const tableOf = (bench: Bench) => bench.book.tables.find(({ sheetId }) => sheetId === bench.sheetId('Record'))
 
@@ -50,7 +51,7 @@ describe('the Record sheet', () => {
     const again = rows.map((row) =>
       row === first ? { ...row, typed: '1', outcome: 'incorrect' as const } : row,
     )
-    await add(again)
+    await add(again, first)
     expect((await readRecordNow()).rows).toEqual(again)
     const other = rows.map((row) => ({ ...row, sheet: 'Another week', date: '2026-11-13' }))
     await add(other)
@@ -94,7 +95,7 @@ describe('the Record sheet', () => {
     bench.book.tables = []
     const reading = await readRecordNow()
     expect(reading.leftAside).toBe(1)
-    await addToRecordSheet(reading, rows)
+    await addToRecordSheet(reading, rows, rows[0])
     const now = await readRecordNow()
     expect(now.lines[0]?.cells[0]).toBe('some day')
     expect(now.rows.length).toBe(rows.length)
@@ -146,6 +147,7 @@ describe('the Record sheet', () => {
     await addToRecordSheet(
       reading,
       rows.map((row, index) => ({ ...row, typed: index % 1000 === 7 ? '1' : row.typed })),
+      rows[0],
     )
     expect(syncs()).toBeLessThanOrEqual(3)
   })

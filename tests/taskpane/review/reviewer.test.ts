@@ -92,7 +92,7 @@ describe('Review', () => {
     const { bench, reviewer, runner, state, notice } = await reviewing(await benchOf('heron-notes'))
     const before = shown(bench)
     await reviewer.addToRecord('4H', DAY, new Map())
-    expect(notice()).toBe('Heron is in Record: 260 answers.')
+    expect(notice()).toBe('Heron is in Record: 260 answers of 26 pupils.')
     expect(state().settings.className).toBe('4H')
     await reviewer.look()
     expect(new Set(state().record?.rows.map((row) => row.class))).toEqual(new Set(['4H']))
@@ -100,6 +100,54 @@ describe('Review', () => {
     await reviewer.look()
     expect(state().record?.rows).toEqual([])
     expect(shown(bench)).toEqual(before)
+  })
+
+  it('asks before it writes where the sheet is on record, and says where nothing was written', async () => {
+    const { bench, reviewer, state, notice } = await reviewing(await benchOf('heron-notes'))
+    const days = () => [...new Set(state().record?.rows.map((row) => `${row.class} ${row.date}`))]
+    await reviewer.addToRecord('4H', DAY, new Map())
+    await reviewer.look()
+    const before = everything(bench)
+    await reviewer.addToRecord('4H', DAY, new Map())
+    expect(notice()).toBe(
+      'Nothing was added: Record holds these 260 answers of Heron already, under 4H, 6 November 2026.',
+    )
+    await reviewer.addToRecord('4K', '2026-11-13', new Map())
+    expect(state().filing?.met).toMatchObject([{ class: '4H', date: DAY, shared: 10, changed: 0 }])
+    await reviewer.file(null)
+    expect(everything(bench)).toEqual(before)
+    await reviewer.addToRecord('4K', '2026-11-13', new Map())
+    const [keepsDay] = state().filing?.filings ?? []
+    await reviewer.file(keepsDay ?? null)
+    await reviewer.look()
+    expect([days(), state().record?.rows.length]).toEqual([[`4K ${DAY}`], 260])
+    await reviewer.addToRecord('4K', '2026-11-20', new Map())
+    await reviewer.file(state().filing?.filings.at(-1) ?? null)
+    await reviewer.look()
+    expect([days(), state().record?.rows.length]).toEqual([[`4K ${DAY}`, '4K 2026-11-20'], 520])
+  })
+
+  it('asks anew where an answer was changed after it had asked', async () => {
+    const { bench, reviewer, state } = await reviewing(
+      await benchWith({
+        name: 'S',
+        values: [
+          ['Name', '932 − 457'],
+          ['Ada B', 475],
+          ['Ben C', 525],
+        ],
+      }),
+    )
+    await reviewer.addToRecord('4H', DAY, new Map())
+    bench.userEdit('S', 'B2', [['1']])
+    await reviewer.addToRecord('4H', DAY, new Map())
+    expect(state().filing?.met[0]?.changed).toBe(1)
+    bench.userEdit('S', 'B3', [['2']])
+    await reviewer.file(state().filing?.filings[0] ?? null)
+    expect(state().filing?.met[0]?.changed).toBe(2)
+    await reviewer.file(state().filing?.filings[0] ?? null)
+    await reviewer.look()
+    expect(state().record?.rows.map(({ typed }) => typed)).toEqual(['1', '2'])
   })
 
   it('asks which row counts for a name that stands in two, and takes that one only', async () => {
@@ -125,6 +173,7 @@ describe('Review', () => {
       ['maya ibekwe', '351'],
     ])
     await reviewer.addToRecord('4H', DAY, new Map([[asked?.key ?? '', null]]))
+    await reviewer.file(state().filing?.filings[0] ?? null)
     await reviewer.look()
     expect(new Set(state().record?.rows.map(({ pupil }) => pupil))).toEqual(new Set(['Bryn Tudor']))
   })
