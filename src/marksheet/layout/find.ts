@@ -1,10 +1,11 @@
 import { readQuestion, type Question } from '../../arithmetic/question'
 import { answerKey, markAnswer, readTyped } from '../../answers/typed'
 import { keptApart } from './apart'
+import { endOfNames, firstOwnColumn, isBeside, nearestFirst, startsBlock, type Rows } from './evidence'
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { isHeadingLabel, looksLikeName } from './labels'
-import { findNameColumns, isNameColumn, nameIn, type NameColumns } from './names'
+import { findNameColumns, nameIn, type NameColumns } from './names'
 import { pupilRows } from './rows'
 import { atOnce, type Steps } from './steps'
 
@@ -61,15 +62,25 @@ export function* finding(matrix: Matrix): Steps<Marksheet[]> {
   if (spots.length === 0) return []
   const { heading, blocks } = splitByNeighbours(upright, spots)
   const found = [
-    ...blocks.flatMap((block) => pairsIn(upright, block)),
-    ...(yield* pupilsBelow(upright, heading, 'pupils-down')),
+    ...blocks.flatMap((block) => pairsIn(upright, block, spots)),
+    ...(yield* pupilsBelow(upright, heading, spots, 'pupils-down')),
   ]
   const single = groupBy(leftOver(heading, found), ({ row }) => row)
   found.push(
-    ...[...single.values()].flatMap((row) => (hasRoomBeside(upright, row) ? pairsIn(upright, row) : [])),
+    ...[...single.values()].flatMap((row) =>
+      hasRoomBeside(upright, row) ? pairsIn(upright, row, spots) : [],
+    ),
   )
-  const turned = leftOver(spots, found).map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
-  found.push(...(yield* pupilsBelow(viewOf(matrix, true), turned, 'pupils-across')))
+  const turned = (all: readonly Spot[]) =>
+    all.map((spot) => ({ ...spot, row: spot.column, column: spot.row }))
+  found.push(
+    ...(yield* pupilsBelow(
+      viewOf(matrix, true),
+      turned(leftOver(spots, found)),
+      turned(spots),
+      'pupils-across',
+    )),
+  )
   yield
   return keptApart(found.filter((each) => isPlausible(matrix, each))).sort(
     (a, b) => a.area.top - b.area.top || a.area.left - b.area.left,
@@ -168,13 +179,38 @@ function isSameList(view: View, above: Spot, below: Spot): boolean {
  * A list of questions with a pupil's name on the left of each row, the answer on the right of each question. Rows that follow with the
  * same name, or with none, are the same pupil's.
  */
-function pairsIn(view: View, block: readonly Spot[]): Marksheet[] {
-  const rows = [...groupBy(block, ({ row }) => row)]
+function pairsIn(view: View, block: readonly Spot[], all: readonly Spot[]): Marksheet[] {
+  return pairedColumns(view, block).flatMap((own) => pairsOf(view, own, all))
+}
+
+/** The questions of a list, parted where a column of names stands between two of its columns. */
+function pairedColumns(view: View, block: readonly Spot[]): Spot[][] {
+  const parts: Spot[][] = []
+  let previous: readonly Spot[] = []
+  for (const [, spots] of [...groupBy(block, ({ column }) => column)].sort(([a], [b]) => a - b)) {
+    const last = previous[0]?.column ?? -1
+    const [column, header] = [spots[0]?.column ?? 0, Math.min(...spots.map(({ row }) => row)) - 1]
+    const body = spots.map(({ row }) => row)
+    const isNew = range(last + 1, column).some(
+      (each) => startsBlock(view, header, last, each, body) === 'sure',
+    )
+    const part = parts.at(-1)
+    if (part && !isNew) part.push(...spots)
+    else parts.push([...spots])
+    previous = spots
+  }
+  return parts.map((part) => block.filter((spot) => part.includes(spot)))
+}
+
+function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Marksheet[] {
+  const rows = [...groupBy(block, ({ row }) => row)].sort(([a], [b]) => a - b)
   const firstRow = rows[0]?.[0] ?? 0
   const columns = new Set(block.map(({ column }) => column))
   const left = Math.min(...columns)
   const body = rows.map(([row]) => row)
-  const names = findNameColumns(view, firstRow - 1, range(0, left), body)
+  const others = all.filter((spot) => !block.includes(spot))
+  const from = firstOwnColumn(view, others, left, { first: firstRow, last: body.at(-1) ?? firstRow })
+  const names = nearestNames(view, firstRow - 1, range(from, left), body)
   if (!names || names.kind === 'codes' || (names.kind === 'likely' && hasNamesAbove(view, firstRow, columns)))
     return []
   const answerColumn = answerColumns(view, columns, body)
@@ -244,15 +280,20 @@ function hasRoomBeside(view: View, row: readonly Spot[]): boolean {
 }
 
 /** Rows of questions with pupils' names on the left of the rows below; a name column between questions starts a new marksheet. */
-function* pupilsBelow(view: View, spots: readonly Spot[], orientation: Orientation): Steps<Marksheet[]> {
+function* pupilsBelow(
+  view: View,
+  spots: readonly Spot[],
+  all: readonly Spot[],
+  orientation: Orientation,
+): Steps<Marksheet[]> {
   const headers = [...groupBy(spots, ({ row }) => row)].sort(([a], [b]) => a - b)
   const found: Marksheet[] = []
   for (const [header, row] of headers) {
     const sorted = row.toSorted((a, b) => a.column - b.column)
-    for (const { from, spots: own } of segments(view, header, sorted)) {
+    for (const { from, spots: own } of segments(view, headers, header, sorted)) {
       yield
       const end = nextHeader(headers, header, own) ?? view.rows
-      found.push(...(yield* belowHeader(view, header, own, from, end, orientation)))
+      found.push(...(yield* belowHeader(view, header, own, all, from, end, orientation)))
     }
   }
   return found
@@ -267,38 +308,55 @@ function nextHeader(
   return headers.find(([row, spots]) => row > header && spots.some(({ column }) => columns.has(column)))?.[0]
 }
 
-/** The questions of a header row, parted where a column of names stands between two of them. `from` is the first free column. */
-function segments(view: View, header: number, row: readonly Spot[]): { from: number; spots: Spot[] }[] {
-  const parts: { from: number; spots: Spot[] }[] = []
+/**
+ * The questions of a header row, parted where a column of names stands between two of them. `from` is the first free column. Questions
+ * behind a column that may be names or remarks are left out: they could be another child's.
+ */
+function segments(
+  view: View,
+  headers: readonly [number, Spot[]][],
+  header: number,
+  row: readonly Spot[],
+): { from: number; spots: Spot[] }[] {
+  const parts: { from: number; spots: Spot[]; isUnsure: boolean }[] = []
   let previous = -1
   for (const spot of row) {
-    const between = range(previous + 1, spot.column)
-    const part = parts.at(-1)
-    const isNew = between.some((column) =>
-      isNameColumn(view, header, column, filledRows(view, header + 1, view.rows, [column, spot.column])),
+    const end = nextHeader(headers, header, [spot]) ?? view.rows
+    const starts = range(previous + 1, spot.column).map((column) =>
+      startsBlock(view, header, previous, column, filledRows(view, header + 1, end, [column, spot.column])),
     )
-    if (part && !isNew) part.spots.push(spot)
-    else parts.push({ from: previous + 1, spots: [spot] })
+    const part = parts.at(-1)
+    const isUnsure = !starts.includes('sure') && starts.includes('unsure')
+    if (part && !starts.includes('sure') && !isUnsure) part.spots.push(spot)
+    else parts.push({ from: previous + 1, spots: [spot], isUnsure: part !== undefined && isUnsure })
     previous = spot.column
   }
-  return parts
+  return parts.filter(({ isUnsure }) => !isUnsure)
 }
 
 function* belowHeader(
   view: View,
   header: number,
   spots: readonly Spot[],
+  all: readonly Spot[],
   from: number,
-  end: number,
+  bottom: number,
   orientation: Orientation,
 ): Steps<Marksheet[]> {
   const columns = spots.map(({ column }) => column)
-  const candidates = range(from, columns[0] ?? 0)
+  const end = endOfNames(view, header, all, columns, bottom)
   const filled = filledRows(view, header + 1, end, columns)
+  const rows = { first: header, last: filled.at(-1) ?? header }
+  const own = new Set(spots.map(cellKey))
+  const others = all.filter((spot) => !own.has(cellKey(spot)) && spot.row < end)
+  const candidates = range(
+    Math.max(from, firstOwnColumn(view, others, columns[0] ?? 0, rows)),
+    columns[0] ?? 0,
+  )
   const body = filled.length > 0 ? filled : filledRows(view, header + 1, end, candidates)
   const names =
-    findNameColumns(view, header, candidates, body) ??
-    headedOnTheRight(view, header, (columns.at(-1) ?? 0) + 1, body)
+    nearestNames(view, header, candidates, body) ??
+    headedOnTheRight(view, header, (columns.at(-1) ?? 0) + 1, body, others, rows)
   if (!names) return []
   yield
   const keyed = spots.map(({ column, question }) => ({ column, key: answerKey(question) }))
@@ -311,13 +369,33 @@ function* belowHeader(
   return marksheet(orientation, spots.map(foundQuestion(view)), pupils)
 }
 
-/** Name columns on the right of the questions, where a heading says so (a form that asks for the name last). */
+/** The name columns nearest to the questions; `columns` begin behind the block on the left where there is one. */
+function nearestNames(
+  view: View,
+  header: number,
+  columns: readonly number[],
+  body: readonly number[],
+): NameColumns | null {
+  for (const group of nearestFirst(view, header, columns, body)) {
+    const names = findNameColumns(view, header, group, body, (columns[0] ?? 0) > 0)
+    if (names) return names
+  }
+  return null
+}
+
+/**
+ * Name columns on the right of the questions, where a heading says so (a form that asks for the name last) and no other block stands
+ * there, whose names they could be.
+ */
 function headedOnTheRight(
   view: View,
   header: number,
   first: number,
   body: readonly number[],
+  others: readonly Spot[],
+  rows: Rows,
 ): NameColumns | null {
+  if (others.some((other) => other.column >= first && isBeside(view, other, rows))) return null
   const names = findNameColumns(view, header, range(first, view.columns), body)
   return names?.kind === 'headed' ? names : null
 }

@@ -11,9 +11,9 @@ const FULL_NAME =
   /^(?:(?:your|pupil|child|student|learner|full|display)(?:'?s)?\.? ?)*names?(?: ?\(.*\))?$|\b(?:your )?name(?: here)?[?:]$|\byour (?:full )?name\b|^(?:pupil|child|student|learner|children)s?(?: ?\/ ?\w+)?$/i
 const CODE = /^(?:upn|code|i\.?d\.?|(?:pupil|child|admission|candidate)? ?(?:no\.?|number|code|id))$/i
 const CLASS =
-  /^\W*$|^(?:questions?|calculations?)$|\b(?:class|year|group|set|table|house|list|register|team)\b|^(?:y|r)?\d{1,2}[a-z]{0,3}$/i
+  /^\W*$|^(?:mrs?|ms|miss|dr)\b|^(?:questions?|calculations?)$|\b(?:class|year|group|set|table|house|list|register|team)\b|^(?:y|r)?\d{1,2}[a-z]{0,3}$/i
 const NOT_NAMES =
-  /^(?:start time|completion time|timestamp|e-?mail.*|last modified.*|language|ra|mon|tue|wed|thu|fri)\b|\b(?:notes?|comments?|score|points|marks?|total|teacher|upn|dob|birth|gender|sex|target|level|sen|send|eal|pp|feedback|topic|types?|skills?|objective|strand|focus|method|days?|lesson|date|pages?|support|home|language|how|why|what|explain)\b/i
+  /^(?:start time|completion time|timestamp|e-?mail.*|last modified.*|language|ra|mon|tue|wed|thu|fri)\b|\b(?:notes?|comments?|score|points|marks?|total|teacher|upn|dob|birth|gender|sex|target|level|sen|send|eal|pp|feedback|topic|types?|skills?|objective|strand|focus|strateg(?:y|ies)|partner|buddy|marked by|working|reason|next steps?|method|days?|lesson|date|pages?|support|home|language|how|why|what|explain)\b/i
 
 /** Which part of pupils' names a heading announces, or null. */
 export function nameHeading(title: string): NameHeading | null {
@@ -46,6 +46,24 @@ const HEAD =
 const GROUP =
   /^(?:(?:maths )?group|table|set|part|section|class|year|week|boys|girls|adults?|the)\b.{0,20}$|\b(?:group|table|set|ability|class|team|tables)$|^(?:la|ma|ha|lower|middle|higher|wts|exs|gds|sen|send|eal|pp|y\d|absent|left|new)$|^(?:red|orange|yellow|green|blue|purple|circles?|squares?|triangles?|rectangles?|pentagons?|hexagons?|octagons?)s?$|^q(?:uestion)?\.? ?\d/i
 
+const NOBODY =
+  /\b(?:common(?:est)?|wrong|incorrect|misconceptions?|errors?|mistakes?|objectives?|difficulty|percent(?:ages?)?|scheme|answers?|average|predicted|forecast|expected|national|facility|(?:last|previous|prior|this|next) (?:year|term|week|class|cohort|time|test|month))\b|^%/i
+const AIM = /^(?:LO|WALT|WILF)\b/
+
+/** Whether a row's label says that it is no pupil's, whatever stands in the row: a key, an aim, a share, another year. */
+export function isNobodyLabel(text: string): boolean {
+  return NOBODY.test(text) || AIM.test(text)
+}
+
+/** Whether a label of several words is written as a remark, with a later word of three letters or more in lower case outside brackets. */
+export function isRemark(text: string): boolean {
+  const words = text
+    .replace(/\(.*?\)/g, '')
+    .trim()
+    .split(/\s+/)
+  return words.slice(1).some((word) => /^\p{Ll}{3,}/u.test(word) && !PARTICLE.test(word))
+}
+
 /** Whether a row's label says that right answers stand in it. */
 export function isKeyLabel(text: string): boolean {
   return KEY.test(text)
@@ -58,7 +76,13 @@ export function isSumLabel(text: string): boolean {
 
 /** Whether a row without answers is labelled as a heading of a group, a key or a sum. */
 export function isHeadingLabel(text: string): boolean {
-  return GROUP.test(text) || KEY.test(text) || HEAD.test(text) || (SUM.test(text) && !looksLikePerson(text))
+  return (
+    isNobodyLabel(text) ||
+    GROUP.test(text) ||
+    KEY.test(text) ||
+    HEAD.test(text) ||
+    (SUM.test(text) && !looksLikePerson(text))
+  )
 }
 
 /** Two or more words that all start with a capital letter: "Max Hill", not "Class average". */

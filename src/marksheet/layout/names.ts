@@ -1,6 +1,5 @@
 import {
   hasNameWords,
-  isClassHeading,
   isCodeHeading,
   isOpenHeading,
   looksLikeName,
@@ -21,13 +20,15 @@ const HEADING_ROWS = { above: 2, below: 1 } as const
 
 /**
  * The name columns among `columns` of a view whose questions stand in the row `header`, for the rows of `body`. A heading that says so
- * decides; then a column whose texts look like names and differ, the leftmost first; then codes.
+ * decides; then a column whose texts look like names and differ, the leftmost first; then codes. Behind another block, whose remarks may
+ * end it, the rightmost first.
  */
 export function findNameColumns(
   view: View,
   header: number,
   columns: readonly number[],
   body: readonly number[],
+  isBehindBlock = false,
 ): NameColumns | null {
   const headed = columns.map((column) => ({ column, heading: headingOf(view, header, column) }))
   const under = (wanted: NameHeading) => {
@@ -46,7 +47,8 @@ export function findNameColumns(
   }
   const one = full ?? first
   if (one !== undefined) return { first: one, surname: null, kind: 'headed' }
-  const likely = columns.find(
+  const inOrder = isBehindBlock ? columns.toReversed() : columns
+  const likely = inOrder.find(
     (column) => isOpenHeading(view.text(header, column)) && hasNames(view, column, body, 0.6),
   )
   if (likely !== undefined) return { first: likely, surname: null, kind: 'likely' }
@@ -56,13 +58,9 @@ export function findNameColumns(
   return codes === undefined ? null : { first: codes, surname: null, kind: 'codes' }
 }
 
-/**
- * Whether a column between questions holds the names of another marksheet: its heading says so, or it is empty or names a class and the
- * texts are names, or the texts are those of the first marksheet again.
- */
-export function isNameColumn(view: View, header: number, column: number, body: readonly number[]): boolean {
-  if (headingOf(view, header, column) !== null) return isFilled(view, column, body)
-  return isClassHeading(view.text(header, column)) && hasNames(view, column, body, 0.8)
+/** Whether a column is headed as names, and filled. */
+export function hasNameHeading(view: View, header: number, column: number, body: readonly number[]): boolean {
+  return headingOf(view, header, column) !== null && isFilled(view, column, body)
 }
 
 /** Whether the texts of a row are headings of name columns and not a pupil's name. */
@@ -98,7 +96,7 @@ function isVaried(view: View, column: number, body: readonly number[]): boolean 
 }
 
 /** Whether nearly all filled cells differ and, to at least the given share of the rows, look like names. */
-function hasNames(view: View, column: number, body: readonly number[], share: number): boolean {
+export function hasNames(view: View, column: number, body: readonly number[], share: number): boolean {
   const names = body.map((row) => view.text(row, column)).filter((text) => looksLikeName(text))
   const distinct = new Set(names.map((name) => name.toLowerCase())).size
   const capital = names.filter(hasNameWords).length

@@ -1,5 +1,13 @@
 import { readTyped, markAnswer, type AnswerKey, type CellValue } from '../../answers/typed'
-import { hasNameWords, isHeadingLabel, isKeyLabel, isSumLabel, looksLikeName } from './labels'
+import {
+  hasNameWords,
+  isHeadingLabel,
+  isKeyLabel,
+  isNobodyLabel,
+  isRemark,
+  isSumLabel,
+  looksLikeName,
+} from './labels'
 import { readMark } from './ticks'
 import { isEmpty, type View } from './matrix'
 import { isHeadingRow, nameIn, type NameColumns } from './names'
@@ -38,7 +46,11 @@ export function* pupilRows(
   const answered = rows.filter(({ name, filled }) => name !== '' && filled.length > 0)
   const worked = new Set(answered.filter((row) => isWorked(view, row)))
   yield
+  const remarks = answered.filter(({ name }) => isRemark(name)).length
   const isPupil = (row: Row, index: number) =>
+    !isNobodyLabel(row.name) &&
+    !isShares(view, row) &&
+    !(2 * remarks < answered.length && isRemarkRow(view, row)) &&
     !isHeadingRow(view, names, row.row) &&
     (!worked.has(row) || 2 * worked.size > answered.length) &&
     !(index === 0 && isDescription(view, row)) &&
@@ -94,6 +106,28 @@ function isSum(view: View, row: Row, pupils: number): boolean {
   if (!isSumLabel(row.name) || countRight(view, row) > 0) return false
   const numbers = valuesOf(view, row).map((value) => Number(String(value).replace('%', '')))
   return numbers.every((number) => Number.isFinite(number) && number <= Math.max(100, pupils))
+}
+
+/** Shares of a class: percentages with their sign, or fractions of 1 where whole numbers are asked for. */
+function isShares(view: View, row: Row): boolean {
+  const values = valuesOf(view, row)
+  if (values.every((value) => /^\s*\d+(?:\.\d+)? ?%\s*$/.test(String(value)))) return true
+  const isFraction = (value: CellValue) => typeof value === 'number' && value > 0 && value < 1
+  return (
+    countRight(view, row) === 0 &&
+    values.some(isFraction) &&
+    values.every((value) => isFraction(value) || value === 0 || value === 1) &&
+    row.filled.every(({ key }) => !/[./]/.test(key.value))
+  )
+}
+
+/** A remark in place of a name, and no right answer in the row. */
+function isRemarkRow(view: View, row: Row): boolean {
+  return isRemark(row.name) && countRight(view, row) === 0 && valuesOf(view, row).some(isNumber)
+}
+
+function isNumber(value: CellValue): boolean {
+  return readTyped(value).kind === 'number'
 }
 
 /** Words about the questions under their row: several texts and no number, absence or blank among them. */
