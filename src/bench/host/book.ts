@@ -133,6 +133,11 @@ export class Book {
   protection: { readonly password: string | null } | null = null
   names: NameFacts[] = []
   readonly settings = new Map<string, unknown>()
+  /**
+   * Conditional formats that Excel shows and its client library cannot read, by id: nothing of them, or nothing beyond their id and type
+   * (made or duplicated in the rules manager, or brought back by Ctrl+Z; issues 5222, 6396, 6827 and 6835 of office-js).
+   */
+  readonly unreadableFormats = new Map<string, 'all' | 'inside'>()
   readonly xmlParts = new Map<string, string>()
   readonly properties = new Map<string, string>()
   readonly #sheets = new Map<string, SheetFacts>()
@@ -163,6 +168,7 @@ export class Book {
     this.protection = null
     this.names = []
     this.settings.clear()
+    this.unreadableFormats.clear()
     this.xmlParts.clear()
     this.properties.clear()
   }

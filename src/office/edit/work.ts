@@ -1,5 +1,5 @@
 import type { Steps } from '../../marksheet/layout/steps'
-import { Stopped } from './errors'
+import { codeOf, Stopped } from './errors'
 
 /** How long work tells how far it has come, and hears that it is to stop. */
 export interface Work {
@@ -39,6 +39,13 @@ export const CELLS_PER_REQUEST = 20_000
 export interface Part {
   readonly cells: number
   queue(context: Excel.RequestContext): void
+  /** The same in pieces, where Excel may be unable to read some of what it is about. */
+  apart?(): Promise<readonly Piece[]>
+}
+
+/** Something to ask of Excel that may be unreadable by itself; `missed` is called where it is. */
+export interface Piece extends Part {
+  missed(): void
 }
 
 /** Parts put together, in their order, as long as they are small enough for one request. */
@@ -67,6 +74,43 @@ export async function askAll(parts: readonly Part[], work: Work, words: string):
 }
 
 async function ask(request: readonly Part[]): Promise<void> {
+  try {
+    await send(request)
+  } catch (error) {
+    if (!isUnreadable(error) || !request.some(({ apart }) => apart)) throw error
+    await send(request.filter(({ apart }) => !apart))
+    let missed = 0
+    for (const part of request) missed += await askApart((await part.apart?.()) ?? [])
+    if (missed === 0) throw error
+  }
+}
+
+/** Asks for pieces by halves, down to those that cannot be read; gives how many these are. */
+async function askApart(all: readonly Piece[]): Promise<number> {
+  try {
+    if (all.length > 0) await send(all)
+    return 0
+  } catch (error) {
+    if (!isUnreadable(error)) throw error
+    if (all.length === 1) {
+      all[0]?.missed()
+      return 1
+    }
+    const half = Math.ceil(all.length / 2)
+    return (await askApart(all.slice(0, half))) + (await askApart(all.slice(half)))
+  }
+}
+
+/** The codes with which Excel answers where it cannot read a thing that it lists (ItemNotFound: issues 5222 and 6396 of office-js). */
+const UNREADABLE: ReadonlySet<string> = new Set([
+  'ItemNotFound',
+  'InvalidOperation',
+  'InvalidArgument',
+  'GeneralException',
+])
+const isUnreadable = (error: unknown) => UNREADABLE.has(codeOf(error))
+
+async function send(request: readonly Part[]): Promise<void> {
   await Excel.run(async (context) => {
     for (const part of request) part.queue(context)
     await context.sync()

@@ -4,6 +4,7 @@ import { flagRule, SIGNATURE, type Rule } from '../../marksheet/marking/rules'
 import { blocksOf, moveFormula } from '../edit/address'
 import type { SheetRef } from '../edit/cells'
 import type { Edit } from '../edit/edit'
+import { FormatList } from '../edit/formatList'
 import { askAll, pieces, UNWATCHED, type Part } from '../edit/work'
 
 /** A conditional format on one block of cells, as the client library takes it: its formula (with its =) written for the first cell. */
@@ -32,24 +33,28 @@ export type Which = 'all' | 'flags'
 
 /**
  * Takes our conditional formats off a sheet and puts others on, before the teacher's own. `known` are the ids of the sheet's conditional
- * formats by formula where they have been read, which saves a request. Taking back restores ours as they were; the teacher's are never
- * touched.
+ * formats by formula where they have been read, and `unreadable` how many could not be, which saves a request. Taking back restores ours as
+ * they were; the teacher's are never touched, nor are those that Excel cannot read, which are told.
  */
 export function rulesEdit(
   sheet: SheetRef,
   rules: readonly Rule[],
   which: Which,
   known?: readonly string[],
+  unreadable = 0,
 ): Edit {
   const listing = new Listing(sheet)
   let kept: readonly OwnFormat[] = []
+  let left = 0
   const isOne = ({ formula }: OwnFormat) => which === 'all' || formula.replace(/^=/, '') === FLAG
   return {
     what: which === 'all' ? `the colours on ${sheet.name}` : `the flags on ${sheet.name}`,
     keep: known ? [() => listing.details(known)] : [() => listing.list(), () => listing.details()],
     check: () => {
       kept = listing.own().filter(isOne)
+      left = listing.unreadable() + unreadable
     },
+    told: () => (left === 0 ? [] : [leftUnread(left, sheet.name)]),
     write: () => change(sheet, kept, formatsOf(rules)),
     look: [() => listing.list(), () => listing.details()],
     putBack: () => {
@@ -60,6 +65,18 @@ export function rulesEdit(
     },
     left: () => [],
   }
+}
+
+/** What to tell where Excel cannot read some of a sheet's conditional formats. */
+export function leftUnread(count: number, name: string): string {
+  const [which, they, them] =
+    count === 1
+      ? ['One conditional format', 'it stays as it is', 'it']
+      : [`${count} conditional formats`, 'they stay as they are', 'them']
+  return (
+    `${which} on ${name} cannot be read by add-ins until the workbook is opened again, so ${they}. ` +
+    `If colours look wrong, save, close and open the workbook, then mark again; or see ${them} under Home, Conditional Formatting, Manage Rules.`
+  )
 }
 
 /** Whether a sheet carries any of our rules; `known` are the ids of its conditional formats by formula. */
@@ -175,35 +192,31 @@ function lookInto(format: Excel.ConditionalFormat): Loaded {
 
 /** The conditional formats by formula of a sheet, listed and looked into. */
 class Listing {
-  #listed: Excel.ConditionalFormatCollection | undefined
-  #loaded: Loaded[] = []
+  readonly #list: FormatList
+  readonly #loaded = new Map<string, Loaded>()
+  #missed = 0
 
-  constructor(private readonly sheet: SheetRef) {}
-
-  list(): Part[] {
-    return [
-      this.#part((formats) => {
-        formats.load('items/id, items/type')
-        this.#listed = formats
-      }),
-    ]
+  constructor(private readonly sheet: SheetRef) {
+    this.#list = new FormatList((context) => conditionalFormats(context, sheet))
   }
 
-  details(ids?: readonly string[]): Part[] {
-    const wanted =
-      ids ?? this.#listed?.items.filter(({ type }) => type === 'Custom').map(({ id }) => id) ?? []
-    this.#loaded = []
-    return together(wanted).map((own) => ({
-      cells: WEIGHT.look * own.length,
-      queue: (context) => {
-        const formats = conditionalFormats(context, this.sheet)
-        for (const id of own) this.#loaded.push(lookInto(formats.getItem(id)))
-      },
-    }))
+  list(): Part[] {
+    return [this.#list.part]
+  }
+
+  details(ids: readonly string[] = this.#list.customIds()): Part[] {
+    this.#loaded.clear()
+    this.#missed = 0
+    return [this.#there(), ...together(ids).map((own) => this.#look(own))]
+  }
+
+  /** How many of the sheet's conditional formats could not be read. */
+  unreadable(): number {
+    return this.#list.unreadable + this.#missed
   }
 
   own(): OwnFormat[] {
-    return this.#loaded
+    return [...this.#loaded.values()]
       .filter(({ format }) => format.custom.rule.formula.includes(SIGNATURE))
       .map(({ format, border, ranges }) => ({
         id: format.id,
@@ -214,12 +227,33 @@ class Listing {
       }))
   }
 
-  #part(queue: (formats: Excel.ConditionalFormatCollection) => void): Part {
+  /** Asks for the sheet itself, so that one that is gone is not taken for one whose formats cannot be read. */
+  #there(): Part {
     return {
       cells: 1,
-      queue: (context) => {
-        queue(conditionalFormats(context, this.sheet))
+      queue: ({ workbook }) => {
+        workbook.worksheets.getItem(this.sheet.id).load('id')
       },
+    }
+  }
+
+  #look(ids: readonly string[]): Part {
+    return {
+      cells: WEIGHT.look * ids.length,
+      queue: (context) => {
+        const formats = conditionalFormats(context, this.sheet)
+        for (const id of ids) this.#loaded.set(id, lookInto(formats.getItem(id)))
+      },
+      apart: () =>
+        Promise.resolve(
+          ids.map((id) => ({
+            ...this.#look([id]),
+            missed: () => {
+              this.#loaded.delete(id)
+              this.#missed++
+            },
+          })),
+        ),
     }
   }
 }

@@ -31,7 +31,7 @@ export async function markSheet(
   refuseProtected(reading)
   const plan = await inTurns(planning(reading.matrix, reviews), work)
   const { rules, notes, told } = choice.flags ? plan : withoutFlags(plan)
-  const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats)]
+  const edits: Edit[] = [rulesEdit(reading, rules, 'all', reading.customFormats, reading.unreadableFormats)]
   const blocks = noteBlocks(reading, notes)
   if (blocks.length > 0)
     edits.push(cellsEdit(reading, blocks, { italic: true, isFree: mayHoldNote, mayBeLeftOut: 'Notes' }))
@@ -63,7 +63,7 @@ export async function hideFlags(reading: SheetReading, work: Work = UNWATCHED): 
 export function offEdits(reading: SheetReading, which: 'all' | 'flags'): Edit[] {
   const blocks = noteBlocks(reading, [])
   return [
-    rulesEdit(reading, [], which, reading.customFormats),
+    rulesEdit(reading, [], which, reading.customFormats, reading.unreadableFormats),
     ...(blocks.length > 0 ? [cellsEdit(reading, blocks, { italic: false, isFree: mayHoldNote })] : []),
   ]
 }

@@ -5,7 +5,7 @@ import { Problem, problemOf } from '../edit/errors'
 import { ownNotes } from '../marking/notes'
 import { readSheet, type SheetEntry, type SheetReading } from '../workbook/read'
 import { CommentsEdit, HAS_COMMENTS } from '../marking/comments'
-import { hasOwnRules } from '../marking/conditionalFormats'
+import { hasOwnRules, leftUnread } from '../marking/conditionalFormats'
 import { hasSettings, removeSettings } from '../workbook/settings'
 import { askAll, stopIfAsked, UNWATCHED, type Work } from '../edit/work'
 
@@ -54,11 +54,12 @@ async function hasOwnComments(reading: SheetReading): Promise<boolean> {
 const canComment = () => Office.context.requirements.isSetSupported('ExcelApi', HAS_COMMENTS)
 
 /** What stays on a sheet of the teacher's, in sentences. */
-function leftOn({ name, matrix }: SheetReading): string[] {
+function leftOn({ name, matrix, unreadableFormats }: SheetReading): string[] {
   const formulas = (matrix.formulas ?? []).flat().filter((formula) => /\bCOLUMNWISE\./i.test(formula)).length
   const isRenamed = String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)
   const cells = formulas === 1 ? 'One cell' : `${formulas} cells`
   return [
+    ...(unreadableFormats > 0 ? [leftUnread(unreadableFormats, name)] : []),
     ...(isRenamed ? [`The sheet ${name} stays: it was laid out by Columnwise, and renamed since.`] : []),
     ...(formulas > 0
       ? [

@@ -2,8 +2,9 @@ import type { CellValue } from '../../answers/typed'
 import { OWN_SHEET } from '../../marksheet/layout/find'
 import { areaAddress, type Area, type Matrix } from '../../marksheet/layout/matrix'
 import { addressArea } from '../edit/address'
+import { FormatList } from '../edit/formatList'
 import { codeOf, Problem, problemOf } from '../edit/errors'
-import { CELLS_PER_REQUEST, pieces, stopIfAsked, UNWATCHED, type Part, type Work } from '../edit/work'
+import { askAll, CELLS_PER_REQUEST, pieces, stopIfAsked, UNWATCHED, type Part, type Work } from '../edit/work'
 
 /** A sheet of the workbook. `own` where the add-in laid it out; then `filled` reaches from A1 to its last filled cell. */
 export interface SheetEntry {
@@ -20,13 +21,17 @@ export interface Protection {
   readonly allowsFormats: boolean
 }
 
-/** A sheet as read: its cells from A1, what protects it, the ids of its conditional formats by formula, and all sheets. */
+/**
+ * A sheet as read: its cells from A1, what protects it, the ids of its conditional formats by formula, how many of its conditional formats
+ * Excel cannot list, and all sheets.
+ */
 export interface SheetReading {
   readonly id: string
   readonly name: string
   readonly matrix: Matrix
   readonly protection: Protection
   readonly customFormats: readonly string[]
+  readonly unreadableFormats: number
   readonly sheets: readonly SheetEntry[]
 }
 
@@ -61,31 +66,59 @@ interface Outline extends Omit<SheetReading, 'matrix' | 'sheets'> {
 }
 
 async function readOutline(wanted?: string): Promise<Outline> {
-  return Excel.run(async (context) => {
-    const { worksheets } = context.workbook
-    const sheet = wanted === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(wanted)
-    const used = sheet.getUsedRangeOrNullObject(true)
-    const formats = sheet.getRange().conditionalFormats
-    sheet.load('id, name')
-    sheet.protection.load('protected, options')
-    used.load('address')
-    formats.load('items/id, items/type')
-    worksheets.load('items/id, items/name, items/visibility')
-    await context.sync()
-    const { protected: isProtected, options } = sheet.protection
-    return {
-      id: sheet.id,
-      name: sheet.name,
-      used: used.isNullObject ? { top: 0, left: 0, bottom: 0, right: 0 } : addressArea(used.address),
-      protection: { isProtected, allowsFormats: !isProtected || options.allowFormatCells === true },
-      customFormats: formats.items.filter(({ type }) => type === 'Custom').map((format) => format.id),
-      names: worksheets.items.map((each) => ({
-        id: each.id,
-        name: each.name,
-        visible: each.visibility === 'Visible',
-      })),
-    }
-  })
+  let id = wanted
+  const outline = outlinePart(wanted)
+  const formats = new FormatList((context) => sheetIn(context, id).getRange().conditionalFormats)
+  const apart = () => {
+    id = outline.answer().id
+    return formats.part.apart()
+  }
+  await askAll([outline, { ...formats.part, apart }], UNWATCHED, 'Reading')
+  return {
+    ...outline.answer(),
+    customFormats: formats.customIds(),
+    unreadableFormats: formats.unreadable,
+  }
+}
+
+/** The sheet with the id, or the active one. */
+const sheetIn = ({ workbook: { worksheets } }: Excel.RequestContext, id: string | undefined) =>
+  id === undefined ? worksheets.getActiveWorksheet() : worksheets.getItem(id)
+
+type Bare = Omit<Outline, 'customFormats' | 'unreadableFormats'>
+
+/** Asks for a sheet, or for the active one, and the names of all. */
+function outlinePart(wanted?: string): Part & { answer(): Bare } {
+  let loaded: { sheet: Excel.Worksheet; used: Excel.Range; worksheets: Excel.WorksheetCollection } | undefined
+  return {
+    cells: 1,
+    queue: (context) => {
+      const { worksheets } = context.workbook
+      const sheet = sheetIn(context, wanted)
+      const used = sheet.getUsedRangeOrNullObject(true)
+      sheet.load('id, name')
+      sheet.protection.load('protected, options')
+      used.load('address')
+      worksheets.load('items/id, items/name, items/visibility')
+      loaded = { sheet, used, worksheets }
+    },
+    answer: () => {
+      if (!loaded) throw new Error('The sheet has not been asked for.')
+      const { sheet, used, worksheets } = loaded
+      const { protected: isProtected, options } = sheet.protection
+      return {
+        id: sheet.id,
+        name: sheet.name,
+        used: used.isNullObject ? { top: 0, left: 0, bottom: 0, right: 0 } : addressArea(used.address),
+        protection: { isProtected, allowsFormats: !isProtected || options.allowFormatCells === true },
+        names: worksheets.items.map((each) => ({
+          id: each.id,
+          name: each.name,
+          visible: each.visibility === 'Visible',
+        })),
+      }
+    },
+  }
 }
 
 /** The requirement set in which a range tells its merged areas. */

@@ -141,6 +141,56 @@ describe('marking', () => {
     expect(rulesOf(bench)).toEqual(own)
   })
 
+  it.each(['all', 'inside'] as const)(
+    'marks, undoes and clears beside a conditional format of which Excel cannot read %s, and says that it stays',
+    async (what) => {
+      const bench = await benchOf('heron-notes')
+      await mark()
+      const [ours, ...rest] = rulesOf(bench)
+      const theirs = {
+        areas: ours?.areas ?? [],
+        type: 'CellValue',
+        formula: '',
+        stopIfTrue: false,
+        style: {},
+      }
+      bench.grid.setConditionalFormats(bench.sheetId('Heron'), [
+        { ...theirs, id: 'made-in-manager' },
+        ...(ours ? [ours] : []),
+        ...rest,
+        { ...theirs, type: 'Custom', formula: '=A1=1', id: 'duplicated' },
+      ])
+      const unreadable = ['made-in-manager', 'duplicated']
+      const marked = rulesOf(bench).map(({ formula }) => formula)
+      for (const id of unreadable) bench.book.unreadableFormats.set(id, what)
+      const { done } = await mark()
+      expect(done.told?.join()).toMatch(
+        what === 'all'
+          ? /^2 conditional formats on Heron cannot be read/
+          : /^One conditional format on Heron/,
+      )
+      expect(rulesOf(bench)).toHaveLength(marked.length)
+      const ids = () => rulesOf(bench).map(({ id }) => id)
+      expect(ids().filter((id) => unreadable.includes(id))).toEqual(unreadable)
+      expect(await takeBack(done)).toEqual([])
+      expect(rulesOf(bench).map(({ formula }) => formula)).toEqual(marked)
+      const { told } = await clearSheet(await readSheet())
+      expect(told).toEqual(done.told)
+      expect(ids()).toEqual(unreadable)
+    },
+  )
+
+  it('leaves rules of its own that Ctrl+Z brought back unreadable, and puts new ones before them', async () => {
+    const bench = await benchOf('heron-notes')
+    await mark()
+    const before = rulesOf(bench)
+    for (const { id } of before) bench.book.unreadableFormats.set(id, 'all')
+    const { done } = await mark()
+    expect(done.told?.join()).toContain('save, close and open the workbook')
+    expect(rulesOf(bench).slice(-before.length)).toEqual(before)
+    expect(rulesOf(bench)).toHaveLength(2 * before.length)
+  })
+
   it('clears rules of ours that Excel split or a file brought, by their signature', async () => {
     const bench = await benchOf('kestrel-plain')
     const id = bench.grid.activeSheet()

@@ -23,15 +23,17 @@ export class ConditionalFormat extends HostObject {
     return this.ruleId
   }
   get id() {
-    return this.ruleId
+    return this.#listed().id
   }
   get type() {
-    return this.#rule().type
+    return this.#listed().type
   }
   get priority() {
+    this.#rule()
     return this.#rules().findIndex(({ id }) => id === this.ruleId)
   }
   set priority(priority: number) {
+    this.#rule()
     this.#set(moveRule(this.#rules(), this.ruleId, priority))
   }
   get stopIfTrue() {
@@ -78,7 +80,14 @@ export class ConditionalFormat extends HostObject {
   #rules() {
     return this.context.grid.conditionalFormats(this.sheetId)
   }
+  /** The format, where the client library can read what is inside it. */
   #rule(): ConditionalRule {
+    if (this.context.book.unreadableFormats.has(this.ruleId)) throw itemNotFound()
+    return this.#listed()
+  }
+  /** The format, where the client library can at least list it. */
+  #listed(): ConditionalRule {
+    if (this.context.book.unreadableFormats.get(this.ruleId) === 'all') throw itemNotFound()
     const rule = this.#rules().find((one) => one.id === this.ruleId)
     if (!rule) throw itemNotFound()
     return rule
