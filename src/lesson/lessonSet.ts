@@ -1,6 +1,5 @@
 import type { ExchangeType } from '../arithmetic/exchange'
 import type { Question } from '../arithmetic/question'
-import { strategyFor } from '../arithmetic/strategy'
 import type { Kind } from '../items/kind'
 import type { Recipe } from '../items/recipes'
 import { generatorFrom } from '../items/seed'
@@ -8,7 +7,9 @@ import { drawSet, type DrawnSet } from '../items/sets'
 import type { Status } from '../mastery/judge'
 import { drawMissingNumbers } from './checks'
 import { successCriteria } from './criteria'
-import { earlierObjectives, rungBeside } from './objectives'
+import { exampleFrom } from './example'
+import { deeperTasks, GRADES, kindOfWayIn, noHarderThan, type Grade, type Task } from './grades'
+import { earlierObjectives } from './objectives'
 import { pickByWeight } from './random'
 import { workedQuestion, type WorkedQuestion } from './worked'
 
@@ -31,13 +32,12 @@ export interface LessonWish {
   readonly avoid?: readonly Question[]
 }
 
-/** One grade of the practice, with its own objective and success criteria. */
+/** One grade of the practice, with its success criteria and, in the deepest, what there is to explain. */
 export interface PracticeSet {
-  readonly grade: 'A' | 'B' | 'C'
-  readonly title: string
-  readonly objective: string
+  readonly grade: Grade
   readonly criteria: readonly string[]
   readonly questions: readonly WorkedQuestion[]
+  readonly tasks: readonly Task[]
 }
 
 /** A lesson: every question with its full working, none of them twice. The recap is empty where nothing comes before. */
@@ -67,10 +67,14 @@ const RECAP_WEIGHT: Readonly<Record<Status, number>> = {
 /** How many questions are looked at for the modelled example and its partner. */
 const MODEL_CANDIDATES = 24
 
+/** How many questions are looked at for the way in. */
+const WAY_IN_CANDIDATES = 300
+
 /**
- * Makes a lesson from an objective. Practice: A one rung below it in its ladder (on the lowest rung the objective itself), B the
- * objective, C one rung above (on the highest, missing numbers). Modelled example and partner question are of the objective's
- * kind and, where there are such, call for the written method. The same wish gives the same lesson.
+ * Makes a lesson from an objective. All three grades practise it: the way in with shorter numbers, never harder than the
+ * objective's own questions; then these; deeper with missing numbers of the same kind and something to explain. The partner
+ * question has the modelled example's exchanges and zeros in the same columns; both call for the written method wherever the
+ * kind has such questions. The same wish gives the same lesson.
  */
 export function makeLesson({
   recipe,
@@ -104,55 +108,61 @@ export function makeLesson({
   }
 
   const { kind } = recipe
-  const [model, partner] = mostWritten(take('model', kind, MODEL_CANDIDATES)).map(workedQuestion)
-  const sets = (['A', 'B', 'C'] as const).map((grade): PracticeSet => {
-    const rung = rungOf(recipe, grade)
-    const draw = rung ? drawSet : drawMissingNumbers
-    const questions = take(grade, (rung ?? recipe).kind, practice, draw).map(workedQuestion)
-    const objective = rung ? rung.objective : MISSING_NUMBERS
-    return { grade, title: TITLES[grade], objective, criteria: criteriaFor(rung ?? recipe), questions }
-  })
+  const example = exampleFrom(kind, upTo(MODEL_CANDIDATES, kind, `${seed} model`, used), seed, used)
+  if (!example) return { problem: 'There are too few questions for a modelled example.' }
+  used.push(example.model, example.partner)
+  const objective = take('objective', kind, practice)
+  const wayIn = noHarderThan(
+    objective,
+    upTo(WAY_IN_CANDIDATES, kindOfWayIn(kind, practice), `${seed} way in`, used),
+  )
+  used.push(...wayIn)
+  const deeper = take('deeper', kind, practice, drawMissingNumbers)
+  const tasks = deeperTasks(kind, seed, used)
+  const criteria = criteriaFor(recipe)
+  const [first, second, third] = GRADES
+  const sets: readonly PracticeSet[] = [
+    { grade: first, criteria, questions: wayIn.map(workedQuestion), tasks: [] },
+    { grade: second, criteria, questions: objective.map(workedQuestion), tasks: [] },
+    { grade: third, criteria: [...criteria, ...DEEPER], questions: deeper.map(workedQuestion), tasks },
+  ]
+  if (wayIn.length < objective.length)
+    problems.push('There are too few easier questions for the way in: choose fewer for a grade.')
   const again = recapObjectives(recipe, recap, known, seed).map(
     ({ kind: earlier }, index) => take(`recap ${index}`, earlier, 1)[0],
   )
   const [problem] = problems
   if (problem !== undefined) return { problem }
-  if (!model || !partner) return { problem: 'There are too few questions for a modelled example.' }
   return {
     lesson: {
       recipe,
-      criteria: criteriaFor(recipe),
-      model,
-      partner,
+      criteria,
+      model: workedQuestion(example.model),
+      partner: workedQuestion(example.partner),
       practice: sets,
       recap: again.filter((question) => question !== undefined).map(workedQuestion),
     },
   }
 }
 
-const TITLES: Readonly<Record<PracticeSet['grade'], string>> = {
-  A: 'Warm up',
-  B: 'Practise',
-  C: 'Go further',
-}
+/** What the deepest grade needs besides. */
+const DEEPER: readonly string[] = [
+  'I decide which calculation finds the missing number.',
+  'I explain how I know, and give an example.',
+]
 
-const MISSING_NUMBERS = 'I can find a missing number by working out which calculation finds it.'
-
-/** The rung that a grade practises; undefined above the highest, where missing numbers are asked for. */
-function rungOf(recipe: Recipe, grade: PracticeSet['grade']): Recipe | undefined {
-  if (grade === 'A') return rungBeside(recipe, -1) ?? recipe
-  return grade === 'B' ? recipe : rungBeside(recipe, 1)
+/** As many questions of a kind as there are, up to a number; none where there is none. */
+function upTo(count: number, kind: Kind, seed: string, avoid: readonly Question[]): readonly Question[] {
+  const drawn = drawSet({ kind, count, seed, avoid })
+  if (!('problem' in drawn)) return drawn.questions
+  return drawn.available > 0n && drawn.available < BigInt(count)
+    ? upTo(Number(drawn.available), kind, seed, avoid)
+    : []
 }
 
 function criteriaFor({ operation, kind }: Recipe): string[] {
   const hasPoint = (kind.topDecimals ?? 0) + (kind.bottomDecimals ?? 0) > 0
   return successCriteria(operation, kind.type, hasPoint)
-}
-
-/** The questions with those first that the written method suits best. */
-function mostWritten(questions: readonly Question[]): Question[] {
-  const isWritten = (question: Question) => strategyFor(question).name === 'written method'
-  return [...questions.filter(isWritten), ...questions.filter((question) => !isWritten(question))]
 }
 
 /**

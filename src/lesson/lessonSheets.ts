@@ -1,5 +1,6 @@
 import type { Block, Handout, Room, Sheet, Working } from './handout'
-import type { Lesson, PracticeSet } from './lessonSet'
+import type { Task } from './grades'
+import type { Lesson } from './lessonSet'
 import { operationName } from './words'
 import type { WorkedQuestion } from './worked'
 
@@ -10,7 +11,7 @@ const ROOM_MARGIN = 3
 /** The fewest squares across. */
 const ROOM_COLUMNS = 8
 
-/** Everything for one lesson: the example, the sheet to start together, one for each grade, the answers and the letter home. */
+/** Everything for one lesson: the example, the sheet to begin with, one for each grade, the answers and the letter home. */
 export function lessonHandout(lesson: Lesson): Handout {
   return {
     title: lessonTitle(lesson),
@@ -46,7 +47,7 @@ export function exampleSheet({ recipe, criteria, model }: Lesson): Sheet {
 /** The recap, where there is one, and the partner question, with room to work. */
 export function togetherSheet({ partner, recap }: Lesson): Sheet {
   return {
-    title: 'Start together',
+    title: 'First steps',
     reader: 'pupil',
     blocks: [
       { kind: 'fields', names: ['Name', 'Partner'] },
@@ -64,20 +65,21 @@ export function togetherSheet({ partner, recap }: Lesson): Sheet {
 }
 
 /** A sheet for each grade of the practice. */
-export function practiceSheets({ practice }: Lesson): Sheet[] {
+export function practiceSheets({ recipe, practice }: Lesson): Sheet[] {
   return practice.map((set) => ({
-    title: gradeTitle(set),
+    title: set.grade,
     reader: 'pupil',
     blocks: [
       { kind: 'fields', names: ['Name', 'Date'] },
-      { kind: 'text', text: set.objective },
+      { kind: 'text', text: recipe.objective },
       roomsOf(set.questions),
+      ...set.tasks.map(taskBlock),
       { kind: 'ticks', items: set.criteria },
     ],
   }))
 }
 
-const REMEMBER = 'Do you remember?'
+const REMEMBER = 'From earlier lessons'
 
 /** Every answer with its written working. */
 export function answerSheet(lesson: Lesson): Sheet {
@@ -91,7 +93,10 @@ export function answerSheet(lesson: Lesson): Sheet {
     reader: 'adult',
     blocks: [
       ...part('Modelled example and partner question', [model, partner]),
-      ...practice.flatMap((set) => part(gradeTitle(set), set.questions)),
+      ...practice.flatMap(({ grade, questions, tasks }) => [
+        ...part(grade, questions),
+        ...(tasks.length > 0 ? [{ kind: 'list', items: tasks.map(({ answer }) => answer) } as const] : []),
+      ]),
       ...(recap.length > 0 ? part(REMEMBER, recap) : []),
     ],
   }
@@ -102,7 +107,7 @@ export function homeLetter({ recipe, model, partner }: Lesson): Sheet {
   const { operation, objective } = recipe
   const name = operationName(operation)
   return {
-    title: `Maths at home: ${name}`,
+    title: `Column ${name}: a letter for families`,
     reader: 'adult',
     blocks: [
       { kind: 'text', text: 'Dear families,' },
@@ -143,8 +148,15 @@ const WORDS_AT_SCHOOL: Readonly<Record<Lesson['recipe']['operation'], readonly s
   ],
 }
 
-function gradeTitle({ grade, title }: PracticeSet): string {
-  return `${grade}. ${title}`
+/** What there is to explain, with lines to write on. */
+function taskBlock({ text }: Task): Block {
+  return {
+    kind: 'together',
+    blocks: [
+      { kind: 'text', text },
+      { kind: 'fields', names: ['I know because'] },
+    ],
+  }
 }
 
 function roomsOf(questions: readonly WorkedQuestion[]): Block {

@@ -9,26 +9,26 @@ export function ladderOf({ year, topic, operation }: Recipe): Recipe[] {
   )
 }
 
-/** The recipe one rung before in its ladder, or after (by 1); undefined beyond its ends. */
-export function rungBeside(recipe: Recipe, by: 1 | -1): Recipe | undefined {
-  const ladder = ladderOf(recipe)
-  return ladder[ladder.findIndex(({ kind }) => kind.type === recipe.kind.type) + by]
-}
-
 /**
  * The objectives that come before one, a recipe for each of their types, from easy to hard: those of earlier years, and of its
  * own year those no later in topic and earlier in teaching order. Of several recipes for a type the nearest before counts. The
- * objective's own type is none of them.
+ * objective's own type is none of them, and before whole numbers come whole numbers only, without pence.
  */
 export function earlierObjectives(recipe: Recipe): Recipe[] {
   const last = RECIPES.findLastIndex(({ year, topic }) => year === recipe.year && topic === recipe.topic)
   const rank = rankOf(recipe)
   const before = RECIPES.filter(
-    (other, index) => other.year < recipe.year || (index <= last && rankOf(other) < rank),
+    (other, index) =>
+      (isPlain(other) || !isPlain(recipe)) &&
+      (other.year < recipe.year || (index <= last && rankOf(other) < rank)),
   )
   return TEACHING_ORDER.filter((type) => type !== recipe.kind.type).flatMap(
     (type) => before.findLast(({ kind }) => kind.type === type) ?? [],
   )
+}
+
+function isPlain({ kind: { unit = '', topDecimals = 0, bottomDecimals = 0 } }: Recipe): boolean {
+  return unit === '' && topDecimals + bottomDecimals === 0
 }
 
 /** A recipe for a type in a year: the year's first, else the nearest of an earlier year, else the first of a later one. */

@@ -107,8 +107,8 @@ function Preview({ lesson, recapFrom }: { readonly lesson: Lesson; readonly reca
   return (
     <>
       <Fold name="Modelled example and partner question" questions={[model, partner]} />
-      {practice.map(({ grade, title, objective, questions }) => (
-        <Fold key={grade} name={`${grade}. ${title}`} says={`“${objective}”`} questions={questions} />
+      {practice.map(({ grade, questions }) => (
+        <Fold key={grade} name={grade} questions={questions} />
       ))}
       {recap.length > 0 ? (
         <Fold name="Recap" says={recapFrom} questions={recap} />

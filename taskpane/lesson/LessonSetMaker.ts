@@ -1,6 +1,7 @@
 import type { Question } from '../../src/arithmetic/question'
 import type { Recipe } from '../../src/items/recipes'
 import { TOPICS } from '../../src/items/wish'
+import { GRADES } from '../../src/lesson/grades'
 import { makeLesson, type Lesson, type TypeStatus } from '../../src/lesson/lessonSet'
 import { criteriaIn, withCriteria } from '../../src/lesson/ownCriteria'
 import { inSeries } from '../../src/lesson/words'
@@ -21,9 +22,7 @@ import { FIRST_RECIPE } from './RecipeChoice'
 /** Which questions of a lesson go onto its marksheet; `grades` are all three of the practice. */
 export const ON_MARKSHEET = [
   ['grades', 'All three grades'],
-  ['A', 'A. Warm up'],
-  ['B', 'B. Practise'],
-  ['C', 'C. Go further'],
+  ...GRADES.map((grade) => [grade, grade] as const),
   ['all', 'All grades and the recap'],
   ['none', 'No marksheet'],
 ] as const

@@ -15,13 +15,13 @@ describe('the lesson set', () => {
     await pane
       .getByRole('combobox', { name: 'Questions', exact: true })
       .selectOption('One exchange, tens to ones')
-    await pane.getByText('B. Practise: 6 questions').click()
-    const wanted = await pane.getByRole('list', { name: 'B. Practise' }).locator('.sum').allTextContents()
+    await pane.getByText('The objective: 6 questions').click()
+    const wanted = await pane.getByRole('list', { name: 'The objective' }).locator('.sum').allTextContents()
     expect(wanted).toHaveLength(6)
     await pane
       .getByRole('textbox', { name: 'One in a line' })
       .fill('I line up the ones.\nI say each step aloud.')
-    await pane.getByRole('combobox', { name: 'On the marksheet' }).selectOption('B. Practise')
+    await pane.getByRole('combobox', { name: 'On the marksheet' }).selectOption('The objective')
     const before = await sheetNames(page)
     await pane.getByRole('button', { name: 'Make the lesson' }).click()
     await pane.getByText(/^Ready to print: .* The marksheet is on Subtraction\./).waitFor()
@@ -51,9 +51,9 @@ describe('the lesson set', () => {
 
   it('prints the lesson with the same questions, and tells them from their answers', async () => {
     const stage = await openLesson('Lesson set')
-    await stage.pane.getByText('A. Warm up: 6 questions').click()
+    await stage.pane.getByText('The way in: 6 questions').click()
     const wanted = await stage.pane
-      .getByRole('list', { name: 'A. Warm up' })
+      .getByRole('list', { name: 'The way in' })
       .locator('.sum')
       .allTextContents()
     const { window, watched } = await handoutOf(stage)
@@ -61,7 +61,7 @@ describe('the lesson set', () => {
     expect(pages).toBeGreaterThanOrEqual(6)
     for (const question of wanted) expect(text).toContain(question)
     expect(await window.getByRole('heading', { level: 1 }).last().textContent()).toBe(
-      'Maths at home: subtraction',
+      'Column subtraction: a letter for families',
     )
     expect(watched).toEqual({ strayRequests: [], errors: [] })
     await stage.page.close()

@@ -58,7 +58,7 @@ async function takePictures(): Promise<void> {
   await pane.getByRole('button', { name: 'Lesson, starters and puzzles' }).click()
   const part = (name: string) => pane.getByRole('combobox', { name: 'What to make' }).selectOption(name)
   await part('Lesson set')
-  await pane.getByText(/^B\. Practise: /).click()
+  await pane.getByText(/^The objective: /).click()
   await shootPane(page, pane, 'lesson')
   await part('Personal sets')
   await pane.getByText(/^\d+ pupils: \d+ questions$/).click()

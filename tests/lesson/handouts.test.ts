@@ -130,11 +130,11 @@ describe('the sheets of a lesson', () => {
       fc.property(recipes, fc.integer(), (recipe, seed) => {
         const { lesson } = given(makeLesson({ recipe, seed, practice: 3, recap: 2 }))
         const sheets = practiceSheets(lesson)
-        expect(sheets.map(({ title }) => title)).toEqual(['A. Warm up', 'B. Practise', 'C. Go further'])
+        expect(sheets.map(({ title }) => title)).toEqual(['The way in', 'The objective', 'Deeper'])
         sheets.forEach((sheet, index) => {
           const set = lesson.practice[index]
           expect(sheet.blocks).toContainEqual({ kind: 'fields', names: ['Name', 'Date'] })
-          expect(sheet.blocks).toContainEqual({ kind: 'text', text: set?.objective })
+          expect(sheet.blocks).toContainEqual({ kind: 'text', text: recipe.objective })
           expect(sheet.blocks).toContainEqual({ kind: 'ticks', items: set?.criteria })
           expect(roomsIn(sheet).map(({ text }) => text)).toEqual(set?.questions.map(({ text }) => text))
           for (const { columns, rows } of roomsIn(sheet)) {

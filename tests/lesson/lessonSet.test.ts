@@ -1,10 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../../src/arithmetic/exchange'
+import { workOut } from '../../src/arithmetic/columns'
+import type { Calculation } from '../../src/arithmetic/question'
+import { strategyFor } from '../../src/arithmetic/strategy'
 import { RECIPES, type Recipe } from '../../src/items/recipes'
 import { successCriteria } from '../../src/lesson/criteria'
-import { makeLesson, recapObjectives, type Lesson, type LessonWish } from '../../src/lesson/lessonSet'
-import { earlierObjectives, ladderOf, recipeFor, rungBeside } from '../../src/lesson/objectives'
+import {
+  makeLesson,
+  recapObjectives,
+  type Lesson,
+  type LessonWish,
+  type PracticeSet,
+} from '../../src/lesson/lessonSet'
+import { earlierObjectives, recipeFor } from '../../src/lesson/objectives'
 import { operationOf, typeInWords } from '../../src/lesson/words'
 import { TEACHING_ORDER } from '../../src/mastery/support'
 
@@ -33,6 +42,13 @@ function recipeNamed(
 
 const THROUGH_ZERO = recipeNamed(4, 'Four-digit numbers', 'through a zero', 'subtract')
 const title = ({ year, topic, operation, name }: Recipe) => `Year ${year}, ${topic}, ${operation}: ${name}`
+const tensIn = (calculation: Calculation) =>
+  workOut(calculation).columns.filter(({ receives }) => receives).length
+const zerosCrossedIn = (calculation: Calculation) =>
+  calculation.operation === 'add'
+    ? 0
+    : workOut(calculation).columns.filter(({ lends, top = 0 }) => lends && top === 0).length
+const digitsIn = ({ top, bottom }: Calculation) => Math.max(top.digits.length, bottom.digits.length)
 const allQuestions = ({ model, partner, practice, recap }: Lesson) => [
   model,
   partner,
@@ -61,23 +77,63 @@ describe('a lesson for every objective', () => {
 })
 
 describe('the practice', () => {
-  it('runs from the rung below to the rung above the objective', () => {
-    const { practice } = lessonOf({ recipe: THROUGH_ZERO, seed: 1 })
-    expect(practice.map(({ questions }) => [...new Set(questions.map(({ type }) => type))])).toEqual([
-      ['three or more exchanges'],
-      ['through a zero'],
-      ['through two or more zeros'],
-    ])
+  it('has three grades of one objective, the way in never harder than the objective, in every draw', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...RECIPES), fc.integer(), (recipe, seed) => {
+        const [wayIn, objective, deeper] = lessonOf({ recipe, seed, practice: 5, recap: 0 }).practice
+        if (!wayIn || !objective || !deeper) throw new Error('There are three grades.')
+        expect([wayIn, objective, deeper].map(({ grade }) => grade)).toEqual([
+          'The way in',
+          'The objective',
+          'Deeper',
+        ])
+        if (recipe.kind.type !== 'any')
+          for (const { questions } of [wayIn, objective, deeper])
+            expect(questions.map(({ type }) => type)).toEqual(Array(5).fill(recipe.kind.type))
+        const measures = ({ questions }: PracticeSet) =>
+          [tensIn, zerosCrossedIn, digitsIn].map((measure) =>
+            questions.map(({ question }) => measure(question.calculation)).sort((a, b) => a - b),
+          )
+        const easier = measures(wayIn)
+        measures(objective).forEach((sizes, measure) =>
+          sizes.forEach((size, index) => expect(easier[measure]?.[index]).toBeLessThanOrEqual(size)),
+        )
+      }),
+      { numRuns: 300 },
+    )
   })
 
-  it('starts with the objective itself on the lowest rung, and asks for missing numbers above the highest', () => {
-    const [lowest] = ladderOf(THROUGH_ZERO)
-    const highest = ladderOf(THROUGH_ZERO).at(-1)
-    if (!lowest || !highest) throw new Error('The ladder is empty.')
-    const first = lessonOf({ recipe: lowest, seed: 1 }).practice[0]
-    expect(first?.questions.map(({ type }) => type)).toEqual(Array(6).fill('no exchange'))
-    const last = lessonOf({ recipe: highest, seed: 1 }).practice[2]
-    for (const { text } of last?.questions ?? []) expect(text).toContain('□')
+  it.each([1, 20])(
+    'is made for every objective with %i questions in a grade, whatever the seed',
+    (practice) => {
+      for (const recipe of RECIPES)
+        for (const seed of [1, 2, 3])
+          expect(
+            lessonOf({ recipe, seed, practice, recap: 0 }).practice.map(({ questions }) => questions.length),
+          ).toEqual(Array(3).fill(practice))
+    },
+  )
+
+  it('leads in with fewer digits where that kind of exchange has any', () => {
+    const [wayIn] = lessonOf({ recipe: THROUGH_ZERO, seed: 1 }).practice
+    for (const { question, type } of wayIn?.questions ?? []) {
+      expect(question.calculation.top.digits).toHaveLength(3)
+      expect(type).toBe('through a zero')
+    }
+  })
+
+  it('goes deeper with missing numbers, a mistake to find and a sentence to judge, never with longer numbers', () => {
+    for (const recipe of RECIPES) {
+      const [, , deeper] = lessonOf({ recipe, seed: 3 }).practice
+      for (const { text } of deeper?.questions ?? []) expect(text).toContain('□')
+      const [mistake, claim] = deeper?.tasks ?? []
+      const [, asked = '', claimed = ''] = /^(.+) = (\S+) is wrong\./.exec(mistake?.text ?? '') ?? []
+      expect(mistake?.answer).toContain(`${asked} = `)
+      expect(mistake?.answer).toContain(`not ${claimed}.`)
+      expect(mistake?.answer.startsWith(`${asked} = ${claimed},`)).toBe(false)
+      expect(claim?.text).toMatch(/^Always, sometimes or never true\?/)
+      expect(claim?.answer).toMatch(/^(?:Always|Sometimes|Never)\. /)
+    }
   })
 
   it('avoids questions already set', () => {
@@ -105,6 +161,43 @@ describe('the practice', () => {
   })
 })
 
+describe('the modelled example and its partner question', () => {
+  it('have exchanges and zeros in the same columns and no other digit in common, in every draw', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...RECIPES), fc.integer(), (recipe, seed) => {
+        const { model, partner } = lessonOf({ recipe, seed, practice: 1, recap: 0 })
+        const [one, other] = [model.question.calculation, partner.question.calculation]
+        const moves = (calculation: Calculation) =>
+          workOut(calculation).columns.map(({ receives, lends }) => [receives, lends])
+        expect(moves(other)).toEqual(moves(one))
+        for (const row of ['top', 'bottom'] as const) {
+          expect(other[row].places).toBe(one[row].places)
+          expect(other[row].digits).toHaveLength(one[row].digits.length)
+          one[row].digits.forEach((digit, place) => {
+            if (digit === 0) expect(other[row].digits[place]).toBe(0)
+            else expect([0, digit]).not.toContain(other[row].digits[place])
+          })
+        }
+      }),
+      { numRuns: 300 },
+    )
+  })
+
+  it('call for the written method, except where no question of the objective does', () => {
+    const isMental = (recipe: Recipe) =>
+      recipe.topic === 'A three-digit and a two-digit number' && /^no /.test(recipe.kind.type)
+    expect(RECIPES.filter(isMental)).toHaveLength(2)
+    fc.assert(
+      fc.property(fc.constantFrom(...RECIPES), fc.integer(), (recipe, seed) => {
+        const { model, partner } = lessonOf({ recipe, seed, practice: 1, recap: 0 })
+        for (const { question } of [model, partner])
+          expect(strategyFor(question).name === 'written method').toBe(!isMental(recipe))
+      }),
+      { numRuns: 300 },
+    )
+  })
+})
+
 describe('the recap', () => {
   it('holds only what is taught before', () => {
     for (const recipe of RECIPES)
@@ -120,6 +213,9 @@ describe('the recap', () => {
     expect(types).toContain('three or more exchanges')
     expect(types).not.toContain('through two or more zeros')
     expect(types.some((type) => type.includes('tenths'))).toBe(false)
+    for (const recipe of RECIPES.filter(({ topic }) => /digit numbers?$/.test(topic)))
+      for (const { kind } of earlierObjectives(recipe))
+        expect([kind.unit ?? '', kind.topDecimals ?? 0]).toEqual(['', 0])
   })
 
   it('leans to what is not secure', () => {
@@ -182,13 +278,6 @@ describe('success criteria', () => {
 })
 
 describe('objectives', () => {
-  it('rungs lie beside each other in their ladder', () => {
-    expect(rungBeside(THROUGH_ZERO, 1)?.kind.type).toBe('through two or more zeros')
-    expect(rungBeside(THROUGH_ZERO, -1)?.kind.type).toBe('three or more exchanges')
-    const last = ladderOf(THROUGH_ZERO).at(-1)
-    expect(last && rungBeside(last, 1)).toBeUndefined()
-  })
-
   it('there is a recipe for every type and year, of that year where it has one', () => {
     for (const year of [3, 4, 5] as const)
       for (const type of TEACHING_ORDER) {
