@@ -24,7 +24,7 @@ export function sideTotal(triangle: Triangle): number {
   return sumAt(triangle, SIDES[0] ?? [])
 }
 
-/** What the three corners add up to where every side has this total: the sides count each corner twice, and 1 to 9 make 45. */
+/** The sum of the corners where every side has this total: the sides count each corner twice, and 1 to 9 make 45. */
 export function cornerSum(total: number): number {
   return 3 * total - NUMBERS.reduce((sum, number) => sum + number, 0)
 }
@@ -145,7 +145,7 @@ function cornerHint(total: number, given: TrianglePuzzle['given']): string[] {
   const left = corners - sum(known)
   const rule = [
     `The numbers 1 to 9 add up to 45. The three sides together make 3 × ${total} = ${3 * total}.`,
-    `That is ${corners} more than 45, because each corner is on two sides. So the three corners add up to ${corners}.`,
+    `That is ${corners} more than 45, because each corner is on two sides. So corner + corner + corner = ${corners}.`,
   ]
   if (known.length === 0) return [...rule, `Which three different numbers make ${corners}?`]
   const shown = known.length === 1 ? `One corner is ${known[0]}` : `Two corners are ${known.join(' and ')}`

@@ -133,6 +133,59 @@ describe.each(TEMPLATES.map((template) => [template.id, template] as const))(
   },
 )
 
+describe('the quantities of a story', () => {
+  const told = (holds: (story: Story, numbers: readonly number[]) => void) =>
+    fc.assert(
+      fc.property(seeds, fc.constantFrom(2, 3, 4), (seed, digits) => {
+        const drawn = drawStory({ types: anyTypes, digits, seed })
+        if ('problem' in drawn) throw new Error(drawn.problem)
+        const amounts = drawn.story.bars.flatMap(({ whole, parts }) => [whole, ...parts])
+        holds(
+          drawn.story,
+          amounts.map(({ amount }) => Number(amount.replace(/[£,]/g, ''))),
+        )
+      }),
+      { numRuns: 400 },
+    )
+
+  it('are told in metres, not in a thousand centimetres or more', () => {
+    told(({ text }, numbers) => {
+      if (/\bcm\b/.test(text)) expect(Math.max(...numbers)).toBeLessThan(1000)
+    })
+  })
+
+  it('lose no more than is likely: seeds that fail, trees in a storm, visitors who stay away, a rope much shorter', () => {
+    const most: Readonly<Record<string, number>> = {
+      'sunflower-seeds': 1 / 3,
+      'woodland-trees': 1 / 2,
+      'aquarium-weekend': 2 / 3,
+      'two-ropes': 3 / 4,
+    }
+    const seen = new Set<string>()
+    told(({ template, steps }) => {
+      const share = most[template]
+      if (share === undefined) return
+      const [first = 0, second = 0] = operands(steps[0], 0)
+      seen.add(template)
+      expect(second / first).toBeLessThanOrEqual(share)
+    })
+    expect([...seen].sort()).toEqual(Object.keys(most).sort())
+  })
+
+  it('are prices that a child could pay', () => {
+    told(({ template, text }) => {
+      if (template !== 'torch-and-map') return
+      for (const [, pounds] of text.matchAll(/costs £(\d+)/g)) expect(Number(pounds)).toBeLessThanOrEqual(30)
+    })
+  })
+
+  it('belong to no school by name', () => {
+    told(({ text }) => {
+      expect(text).not.toMatch(/[A-Z]\w+ School/)
+    })
+  })
+})
+
 describe('drawing stories', () => {
   const wishes: readonly StoryWish['types'][] = [
     ['two exchanges, next to each other', 'one exchange, tens to ones'],

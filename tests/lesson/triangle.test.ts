@@ -63,7 +63,7 @@ describe('number triangle puzzles', () => {
         const { total, hint, given, solution } = trianglePuzzle(grade, seed)
         const corners = CORNERS.map((place) => solution[place] ?? 0)
         expect(corners.reduce((sum, corner) => sum + corner, 0)).toBe(cornerSum(total))
-        expect(hint[1]).toContain(`the three corners add up to ${cornerSum(total)}.`)
+        expect(hint[1]).toContain(`corner + corner + corner = ${cornerSum(total)}.`)
         const hidden = CORNERS.filter((place) => given[place] === null).map((place) => solution[place] ?? 0)
         const left = hidden.reduce((sum, corner) => sum + corner, 0)
         expect(hint[2]).toMatch(grade === 3 ? /^Which three/ : new RegExp(` ${left}\\.$`))

@@ -24,7 +24,7 @@ export const JOINING: readonly Template[] = [
     ...WHOLE,
     operations: ['add', 'add'],
     flow: 'onwards',
-    limits: { first: [20, 9000], second: [5, 9000], third: [5, 9000], answer: [30, 25000] },
+    limits: { first: [20, 5000], second: [5, 5000], third: [5, 5000], answer: [30, 15000] },
     labels: {
       first: 'Cans in May',
       second: 'Cans in June',
@@ -58,7 +58,8 @@ export const JOINING: readonly Template[] = [
     ...WHOLE,
     operations: ['add', 'add'],
     flow: 'with-first',
-    limits: { first: [20, 4000], second: [5, 3000], third: [0, 0], answer: [50, 12000] },
+    limits: { first: [20, 2000], second: [5, 1000], third: [0, 0], answer: [50, 5000] },
+    isLikely: ({ first, second }) => second <= first,
     labels: {
       first: 'Rolls on Monday',
       second: 'More on Tuesday',

@@ -169,7 +169,7 @@ function thirdLimits({ limits, flow, operations }: Template, between: number, di
 }
 
 /** Whether every quantity is sensible in the context, and the answer is not found by one step, or read off the text. */
-function isSensible({ limits, flow }: Template, numbers: StoryNumbers): boolean {
+function isSensible({ limits, flow, isLikely = () => true }: Template, numbers: StoryNumbers): boolean {
   const { first, second, third, between, answer } = numbers
   const told = flow === 'with-first' ? [first, second] : [first, second, third]
   const inLimits = (['first', 'second', 'third', 'answer'] as const).every((name) =>
@@ -179,7 +179,9 @@ function isSensible({ limits, flow }: Template, numbers: StoryNumbers): boolean 
     one,
     ...told.slice(index + 1).flatMap((other) => [one + other, Math.abs(one - other)]),
   ])
-  return inLimits && between > 1 && !told.includes(between) && !shortcuts.includes(answer)
+  return (
+    inLimits && isLikely(numbers) && between > 1 && !told.includes(between) && !shortcuts.includes(answer)
+  )
 }
 
 function isWithin(value: number, [least, most]: Limits): boolean {

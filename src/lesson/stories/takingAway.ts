@@ -7,16 +7,16 @@ export const TAKING_AWAY: readonly Template[] = [
     ...WHOLE,
     operations: ['subtract', 'subtract'],
     flow: 'onwards',
-    limits: { first: [40, 5000], second: [5, 2500], third: [5, 2500], answer: [1, 4500] },
+    limits: { first: [40, 5000], second: [5, 900], third: [5, 900], answer: [1, 4500] },
     labels: {
       first: 'Books at the start',
-      second: 'Sent to Ashby',
-      between: 'Left after Ashby',
-      third: 'Sent to Thornley',
+      second: 'Sent to the first',
+      between: 'Left then',
+      third: 'Sent to the second',
       answer: 'Left in the store',
     },
     tell: ({ first, second, third }) =>
-      `There are ${first} books in a library store. The store sends ${second} books to Ashby School and then ${third} books to Thornley School. How many books are left in the store?`,
+      `There are ${first} books in a library store. The store sends ${second} books to one school and then ${third} books to another. How many books are left in the store?`,
     answer: (amount, isOne) => `${counted(amount, isOne, 'book is', 'books are')} left in the store.`,
   },
   {
@@ -41,7 +41,7 @@ export const TAKING_AWAY: readonly Template[] = [
     ...WHOLE,
     operations: ['subtract', 'subtract'],
     flow: 'onwards',
-    limits: { first: [60, 5000], second: [10, 2000], third: [10, 2000], answer: [2, 4000] },
+    limits: { first: [60, 990], second: [10, 600], third: [10, 600], answer: [2, 900] },
     labels: {
       first: 'Whole roll',
       second: 'Cut for the banner',
@@ -58,7 +58,8 @@ export const TAKING_AWAY: readonly Template[] = [
     ...WHOLE,
     operations: ['subtract', 'subtract'],
     flow: 'taken-from',
-    limits: { first: [30, 1500], second: [5, 600], third: [20, 1800], answer: [1, 1000] },
+    limits: { first: [30, 1500], second: [5, 300], third: [20, 1800], answer: [1, 1000] },
+    isLikely: ({ first, second }) => 3 * second <= first,
     labels: {
       first: 'Seeds planted',
       second: 'Did not grow',

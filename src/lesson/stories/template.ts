@@ -43,7 +43,7 @@ export interface Labels {
 
 /**
  * A context for two steps: the operations of the steps in order, what is sensible there, the words, and the answer in a
- * sentence. Every number told is 2 or more, so its noun is in the plural; `answer` is also told whether the answer is 1.
+ * sentence. `isLikely` says what the numbers must be to each other, where limits are not enough. Every number told is 2 or more, so its noun is in the plural; `answer` is also told whether the answer is 1.
  */
 export interface Template {
   readonly id: string
@@ -57,6 +57,7 @@ export interface Template {
     readonly third: Limits
     readonly answer: Limits
   }
+  readonly isLikely?: (numbers: StoryNumbers) => boolean
   readonly labels: Labels
   readonly tell: (told: Told) => string
   readonly answer: (amount: string, isOne: boolean) => string

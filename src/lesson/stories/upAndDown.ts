@@ -42,6 +42,7 @@ export const UP_AGAIN: readonly Template[] = [
     operations: ['subtract', 'add'],
     flow: 'onwards',
     limits: { first: [60, 9000], second: [5, 3000], third: [10, 4000], answer: [50, 12000] },
+    isLikely: ({ first, second }) => 2 * second <= first,
     labels: {
       first: 'Trees at first',
       second: 'Blown down',
@@ -76,6 +77,7 @@ export const UP_AGAIN: readonly Template[] = [
     operations: ['subtract', 'add'],
     flow: 'with-first',
     limits: { first: [60, 5000], second: [10, 3000], third: [0, 0], answer: [70, 9500] },
+    isLikely: ({ first, second }) => 3 * second <= 2 * first,
     labels: {
       first: 'People on Saturday',
       second: 'Fewer on Sunday',
@@ -92,7 +94,8 @@ export const UP_AGAIN: readonly Template[] = [
     ...WHOLE,
     operations: ['subtract', 'add'],
     flow: 'with-first',
-    limits: { first: [60, 5000], second: [10, 3000], third: [0, 0], answer: [70, 9500] },
+    limits: { first: [60, 550], second: [10, 400], third: [0, 0], answer: [70, 990] },
+    isLikely: ({ first, second }) => 4 * second <= 3 * first,
     labels: {
       first: 'Blue rope',
       second: 'Shorter by',
@@ -255,7 +258,7 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
     ...WHOLE,
     operations: ['add', 'subtract'],
     flow: 'taken-from',
-    limits: { first: [10, 900], second: [10, 900], third: [40, 2500], answer: [2, 2000] },
+    limits: { first: [10, 700], second: [10, 700], third: [40, 2500], answer: [2, 2000] },
     labels: {
       first: 'First week',
       second: 'Second week',
