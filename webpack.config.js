@@ -3,8 +3,8 @@ import { createRequire } from 'node:module'
 import { homedir } from 'node:os'
 import path from 'node:path'
 import CopyPlugin from 'copy-webpack-plugin'
-import { generateCustomFunctionsMetadata } from 'custom-functions-metadata'
 import webpack from 'webpack'
+import { functionsMetadata } from './src/functions/metadata.js'
 
 const DEFAULT_BASE = 'https://localhost:3000/'
 const HOSTED_OFFICE = 'https://appsforoffice.microsoft.com/lib/1/hosted/'
@@ -25,9 +25,9 @@ class FunctionsJson {
       const stage = Compilation.PROCESS_ASSETS_STAGE_ADDITIONAL
       compilation.hooks.processAssets.tapPromise({ name: 'FunctionsJson', stage }, async () => {
         compilation.fileDependencies.add(FUNCTIONS)
-        const { metadataJson, errors } = await generateCustomFunctionsMetadata(FUNCTIONS)
+        const { json, errors } = await functionsMetadata(FUNCTIONS)
         compilation.errors.push(...errors.map((error) => new WebpackError(error)))
-        compilation.emitAsset('functions.json', new sources.RawSource(metadataJson))
+        compilation.emitAsset('functions.json', new sources.RawSource(json))
       })
     })
   }

@@ -1,3 +1,4 @@
+import { isErrorValue } from './grid/cellText'
 import type { CellValue } from './grid/grid'
 import type { InvocationResult } from './host/excel/customFunctionsService'
 
@@ -12,6 +13,8 @@ export type RegisteredFunction = (...args: unknown[]) => unknown
 
 /** What functions.json says of the functions; the parts that the bench uses. */
 export interface FunctionsMetadata {
+  /** Whether functions are called where an error value is among what is passed to them. */
+  readonly allowErrorForDataTypeAny?: boolean
   readonly functions: readonly {
     readonly id: string
     readonly name: string
@@ -46,6 +49,26 @@ const cellValues = (value: unknown): CellValue | CellValue[][] =>
   Array.isArray(value)
     ? value.map((line: unknown) => (Array.isArray(line) ? line : [line]).map(cellValue))
     : cellValue(value)
+
+/** The error that Excel shows instead of calling a function, where one is passed to it that its metadata does not allow; null for none. */
+export function refusedFor(
+  { allowErrorForDataTypeAny }: Pick<FunctionsMetadata, 'allowErrorForDataTypeAny'>,
+  args: readonly unknown[],
+): FunctionResult | null {
+  if (allowErrorForDataTypeAny === true) return null
+  const error = args
+    .flat(2)
+    .map(errorIn)
+    .find((value) => value !== null)
+  return error === undefined ? null : { value: error }
+}
+
+/** The error value that is passed for a cell, as a text or as the object that Excel makes of it; null for any other cell. */
+function errorIn(passed: unknown): string | null {
+  const isObject = typeof passed === 'object' && passed !== null && 'basicValue' in passed
+  const value = isObject ? passed.basicValue : passed
+  return typeof value === 'string' && isErrorValue(value) ? value : null
+}
 
 /** Reads what the client returned for one call. */
 export function readInvocation([, succeeded, result, code]: InvocationResult): FunctionResult {

@@ -119,6 +119,24 @@ describe('MARK', () => {
     expect(value).toEqual(column(['unreadable', 'unreadable']))
   })
 
+  it('marks the rest of a class where one cell, or one question, holds an error', async () => {
+    const error = { type: 'Error', basicType: 'Error', basicValue: '#N/A' }
+    const typed = await host.call(
+      'MARK',
+      [['5 − 3', '9 − 1']],
+      [
+        [2, error],
+        [3, 8],
+      ],
+    )
+    expect(typed.value).toEqual([
+      [true, 'unreadable'],
+      [false, true],
+    ])
+    const asked = await host.call('MARK', [['5 − 3', error]], [[2, 8]])
+    expect(asked.value).toEqual([[true, '#VALUE!']])
+  })
+
   it('gives #VALUE! under a cell that is no question', async () => {
     expect((await host.call('MARK', [['Name', '5 − 3']], [['Ada', 2]])).value).toEqual([['#VALUE!', true]])
   })

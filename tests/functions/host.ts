@@ -1,7 +1,13 @@
-import { generateCustomFunctionsMetadata } from 'custom-functions-metadata'
 import type { Bench } from '../../src/bench/bench'
-import { callDirectly, type FunctionResult, type RegisteredFunction } from '../../src/bench/customFunctions'
+import {
+  callDirectly,
+  refusedFor,
+  type FunctionResult,
+  type FunctionsMetadata,
+  type RegisteredFunction,
+} from '../../src/bench/customFunctions'
 import { startBench } from '../../src/bench/node'
+import { functionsMetadata } from '../../src/functions/metadata'
 
 const SOURCE = 'src/functions/functions.ts'
 
@@ -26,7 +32,10 @@ export interface FunctionsHost {
   readonly bench: Bench
   readonly functions: readonly DescribedFunction[]
   readonly registered: Readonly<Record<string, RegisteredFunction>>
-  /** Calls a function by its id; parameters that are left out are passed as null, as hosts pass them. */
+  /**
+   * Calls a function by its id, as far as functions.json lets a host do so; parameters that are left out are passed as null, as hosts pass
+   * them.
+   */
   call(id: string, ...args: unknown[]): Promise<FunctionResult>
 }
 
@@ -34,9 +43,12 @@ export interface FunctionsHost {
 export async function loadFunctions(): Promise<FunctionsHost> {
   const bench = await startBench()
   await import('../../src/functions/index')
-  const { metadataJson, errors } = await generateCustomFunctionsMetadata(SOURCE)
+  const { json, errors } = await functionsMetadata(SOURCE)
   if (errors.length > 0) throw new Error(errors.join('\n'))
-  const { functions } = JSON.parse(metadataJson) as { functions: DescribedFunction[] }
+  const metadata = JSON.parse(json) as Pick<FunctionsMetadata, 'allowErrorForDataTypeAny'> & {
+    functions: DescribedFunction[]
+  }
+  const { functions } = metadata
   const registered = registeredFunctions()
   return {
     bench,
@@ -47,7 +59,7 @@ export async function loadFunctions(): Promise<FunctionsHost> {
       const described = functions.find((one) => one.id === id)
       if (!body || !described) throw new Error(`There is no function ${id}.`)
       const passed = described.parameters.map((_, index) => args[index] ?? null)
-      return callDirectly(body, id, passed, 'Sheet1!A1')
+      return Promise.resolve(refusedFor(metadata, passed) ?? callDirectly(body, id, passed, 'Sheet1!A1'))
     },
   }
 }

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { loadFunctions, type FunctionsHost } from './host'
 
@@ -59,5 +60,15 @@ describe('functions.json', () => {
       .flatMap(({ parameters }) => parameters)
       .filter(({ dimensionality }) => dimensionality === 'matrix')
     expect(new Set(ranges.map(({ type }) => type))).toEqual(new Set(['any']))
+  })
+})
+
+describe('the README’s formulas', () => {
+  it('pass typed answers with &"", so that an empty cell is never 0, the right answer to 12 − 12', () => {
+    const formulas = readFileSync('README.md', 'utf8').match(
+      /=COLUMNWISE\.(?:MARK|WHY|MASTERY|SUPPORT)\([^)]*\)/g,
+    )
+    expect(formulas).toHaveLength(4)
+    for (const formula of formulas ?? []) expect(formula).toMatch(/, [A-Z]+\d+:[A-Z]+\d+&""\)$/)
   })
 })

@@ -1,7 +1,7 @@
 import type { FUniver } from '@univerjs/core/facade'
 import type {} from '@univerjs/sheets-formula/facade'
 import type { Bench } from '../bench'
-import { callDirectly } from '../customFunctions'
+import { callDirectly, refusedFor } from '../customFunctions'
 import type { FunctionResult, FunctionsMetadata, RegisteredFunction } from '../customFunctions'
 
 /** The namespace under which the add-in's functions are called in cells. */
@@ -38,6 +38,8 @@ export function registerCellFunctions(
   for (const one of metadata.functions) {
     const call = async (...given: unknown[]): Promise<FunctionResult> => {
       const args = shaped(given, one)
+      const refused = refusedFor(metadata, args)
+      if (refused) return refused
       if (path() === 'runtime') return bench.callCustomFunction(one.id, args)
       const known = registered()[one.id.toUpperCase()]
       return known ? callDirectly(known, one.id, args, '') : { value: '#NAME?' }
