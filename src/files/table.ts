@@ -1,20 +1,19 @@
-import { typesToSupport } from '../mastery/support'
 import { addressOf, areaAddress } from '../marksheet/layout/matrix'
 import type { Review, ReviewedPupil } from '../marksheet/marking/review'
 
-/** Reviews as text for people: for each marksheet every pupil's count, what is left to look at, and the types to support. */
+/** Reviews as text for people: for each marksheet every pupil's count, what is left to look at, and what flags a pupil. */
 export function reviewTable(reviews: readonly Review[]): string {
   if (reviews.length === 0) return 'No marksheet found: there is no sheet with questions and pupils’ names.\n'
   return reviews.map(sheetTable).join('\n')
 }
 
 function sheetTable({ sheet, area, questions, pupils }: Review): string {
-  const head = ['Pupil', 'Right', 'To look at', 'Needs support with']
+  const head = ['Pupil', 'Right', 'To look at', 'Needs support']
   const rows = pupils.map((pupil) => [
     pupil.name,
     score(pupil),
     toLookAt(pupil),
-    typesToSupport(pupil.judgement).join('; '),
+    pupil.judgement.needsSupport ? pupil.judgement.need.sentence : '',
   ])
   const widths = head.map((title, column) =>
     Math.max(title.length, ...rows.map((row) => row[column]?.length ?? 0)),

@@ -13,7 +13,7 @@ import { stepsOf } from '../arithmetic/steps'
 import { strategyFor } from '../arithmetic/strategy'
 import { problemOfKind, type Kind } from '../items/kind'
 import { drawSet, MOST_QUESTIONS } from '../items/sets'
-import { typesToSupport } from '../mastery/support'
+import type { Standing } from '../mastery/standing'
 import {
   askedIn,
   cellOf,
@@ -26,7 +26,7 @@ import {
   type Given,
 } from './cells'
 import { outcomeOf, prepareJudging, whyWrong } from './evidence'
-import { classIn, listed, pairsIn, pairsOfPupil, questionsIn, type Range } from './shapes'
+import { classIn, listed, pairsIn, pairsOfPupil, questionsIn, transposed, type Range } from './shapes'
 
 /** How many digits of a number a spreadsheet keeps. */
 const SPREADSHEET_DIGITS = 15
@@ -122,49 +122,69 @@ export function mark(questions: unknown[][], typed: unknown[][]): unknown[][] {
 }
 
 /**
- * What the pupil most likely does who typed each wrong answer, judged by that answer alone.
+ * What the pupil most likely does who typed each wrong answer, judged by all of the pupil's answers together.
  * @customfunction WHY
  * @param questions The questions: one row over the answers, one column beside them, or a range of the same size.
  * @param typed What the pupils typed. Pass range&"" so that an empty cell is never taken for 0.
  * @returns The likeliest fault in words, in the shape of the answers; an empty text where there is none.
  */
 export function why(questions: unknown[][], typed: unknown[][]): unknown[][] {
-  return forEachTyped(questions, typed, whyWrong)
+  const pairs = pairsIn(questions, typed)
+  const isAcross =
+    questions.length > 1 && questions.every((row) => row.length === 1) && typed.length === questions.length
+  const lines = isAcross ? transposed(pairs) : pairs
+  const reasons = lines.map((line) =>
+    whyWrong(
+      line.map(({ asked }) => asked),
+      line.map((pair) => pair.typed),
+    ),
+  )
+  const placed = isAcross ? transposed(reasons) : reasons
+  return thrownIfAlone(
+    pairs.map((row, r) => row.map(({ asked }, c) => giveFor(asked, () => placed[r]?.[c] ?? ''))),
+  )
 }
 
 /**
- * How one pupil stands: a row for each type or skill with how many were right, how many were tried, and the status.
+ * How one pupil stands: a row for each type, family or skill with how many were right, how many were tried, and the status.
  * @customfunction MASTERY
  * @param questions The pupil's questions, in one row, one column or a range.
  * @param typed What the pupil typed, in the same order. Pass range&"" so that an empty cell is never taken for 0.
- * @param [by] "type" (if left out) or "skill".
- * @returns Rows of four cells: type or skill, right, tried, status.
+ * @param [by] "type" (if left out), "family" or "skill".
+ * @returns Rows of four cells: type, family or skill, right, tried, status.
  */
 export function mastery(questions: unknown[][], typed: unknown[][], by?: string): unknown[][] {
   const pairs = pairsOfPupil(questions, typed)
-  const { byType, bySkill } = prepareJudging(pairs.map(({ asked }) => asked)).judge(
+  const { judgement, skills } = prepareJudging(pairs.map(({ asked }) => asked)).judge(
     pairs.map((pair) => pair.typed),
   )
-  const rows = isBySkill(by)
-    ? bySkill.map(({ skill, right, tried, status }) => [skill, right, tried, status])
-    : byType.map(({ type, right, tried, status }) => [type, right, tried, status])
+  const row = (what: string, { right, tried, status }: Standing) => [what, right, tried, status]
+  const rowsBy = {
+    type: () => judgement.byType.map((standing) => row(standing.type, standing)),
+    family: () => judgement.byFamily.map((standing) => row(standing.family, standing)),
+    skill: () => skills().map((standing) => row(standing.skill, standing)),
+  }
+  const rows = rowsBy[byWhat(by)]()
   if (rows.length === 0)
     throw nothingToGive('These questions have nothing to show: there are none, or they demand no skill.')
   return rows
 }
 
 /**
- * The types with which each pupil needs support, easiest first.
+ * What each pupil needs, with its evidence, where that is flagged: a prompt for your own judgement, never a verdict on a child.
  * @customfunction SUPPORT
  * @param questions The questions: one row over the answers, or one column beside them where each pupil has a column.
  * @param typed What the pupils typed. Pass range&"" so that an empty cell is never taken for 0.
- * @returns The types for each pupil, joined by semicolons; an empty text where none needs support.
+ * @returns The need of each pupil in words; an empty text where nothing is flagged.
  */
 export function support(questions: unknown[][], typed: unknown[][]): string[][] {
   const { asked, pupils, isAcross } = classIn(questions, typed)
   const judging = prepareJudging(asked)
   return listed(
-    pupils.map((pupil) => typesToSupport(judging.judge(pupil)).join('; ')),
+    pupils.map((pupil) => {
+      const { need, needsSupport } = judging.judge(pupil).judgement
+      return needsSupport ? need.sentence : ''
+    }),
     isAcross,
   )
 }
@@ -232,11 +252,14 @@ function exchangesIn(question: Question): Exchanges {
   return exchangesOf(workOut(question.calculation))
 }
 
-function isBySkill(by: unknown): boolean {
+const WHATS = ['type', 'family', 'skill'] as const
+
+function byWhat(by: unknown): (typeof WHATS)[number] {
   const cell = cellOf(by)
   const word = mayBeEmpty(cell) ? 'type' : String(cell).trim().toLowerCase()
-  if (word !== 'type' && word !== 'skill') throw unusable('The third argument must be "type" or "skill".')
-  return word === 'skill'
+  const found = WHATS.find((what) => what === word)
+  if (found === undefined) throw unusable('The third argument must be "type", "family" or "skill".')
+  return found
 }
 
 const ALL_TYPES: readonly ExchangeType[] = [...SUBTRACTION_TYPES, ...ADDITION_TYPES]

@@ -67,7 +67,8 @@ export function classIn(questions: Range, typed: Range): Class {
   throw unusable(MUST_LINE)
 }
 
-function transposed(range: Range): unknown[][] {
+/** Rows as columns. */
+export function transposed<T>(range: readonly (readonly T[])[]): T[][] {
   return (range[0] ?? []).map((_, column) => range.flatMap((row) => row.slice(column, column + 1)))
 }
 

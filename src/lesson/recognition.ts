@@ -1,5 +1,5 @@
 import type { ExchangeType } from '../arithmetic/exchange'
-import { STATUSES, type Status } from '../mastery/judge'
+import { STATUSES, type Status } from '../mastery/standing'
 import { TEACHING_ORDER } from '../mastery/support'
 import { countedNoun, typeInWords, typesInWords } from './words'
 

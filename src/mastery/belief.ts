@@ -8,15 +8,13 @@ import {
 } from '../arithmetic/exchange'
 import { addEvidence, answerWeights, chancesOfAll, letTimePass, startingWeights } from './model'
 import type { MasterySettings } from './settings'
+import type { Evidence } from './standing'
 
 /** What mastery needs to know of a question. The skills belong to the operation of the type. */
 export interface MasteryQuestion {
   readonly type: ExchangeType
   readonly skills: readonly Skill[]
 }
-
-/** What an answer tells: true right, false wrong, null nothing (blank, absent, unreadable). */
-export type Evidence = boolean | null
 
 /**
  * What is believed of one pupil about skills that are judged together: log weights of the profiles, and the chance of every

@@ -1,33 +1,9 @@
 import { ADDITION_TYPES, SUBTRACTION_TYPES, type ExchangeType, type Skill } from '../arithmetic/exchange'
-import {
-  asked,
-  beliefsAbout,
-  chanceOf,
-  infer,
-  type Demand,
-  type Evidence,
-  type MasteryQuestion,
-} from './belief'
+import { asked, beliefsAbout, chanceOf, infer, type Demand, type MasteryQuestion } from './belief'
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from './settings'
+import { statusOf, type Evidence, type Standing, type TypeStanding } from './standing'
 
-export type { Evidence, MasteryQuestion } from './belief'
-
-/** From the least to the most that can be said for a pupil; `not enough seen` says nothing. */
-export const STATUSES = ['not enough seen', 'needs support', 'nearly secure', 'secure'] as const
-
-export type Status = (typeof STATUSES)[number]
-
-/** `right` of the `tried` (answered) questions; the probability, from 0 to 1, that the pupil can; the status it gives. */
-export interface Standing {
-  readonly right: number
-  readonly tried: number
-  readonly probability: number
-  readonly status: Status
-}
-
-export interface TypeStanding extends Standing {
-  readonly type: ExchangeType
-}
+export type { MasteryQuestion } from './belief'
 
 export interface SkillStanding extends Standing {
   readonly skill: Skill
@@ -37,7 +13,7 @@ export interface SkillStanding extends Standing {
  * One pupil's mastery: the types and skills that occur among the questions, subtraction first, in the order of their lists.
  * `needsSupport`: whether any type needs support.
  */
-export interface Judgement {
+export interface ModelJudgement {
   readonly byType: readonly TypeStanding[]
   readonly bySkill: readonly SkillStanding[]
   readonly needsSupport: boolean
@@ -47,13 +23,6 @@ export interface Judgement {
 export interface Occasion {
   readonly questions: readonly MasteryQuestion[]
   readonly outcomes: readonly Evidence[]
-}
-
-/** `not enough seen` below the fewest tried, else by the thresholds. */
-export function statusOf(tried: number, probability: number, settings: MasterySettings): Status {
-  if (tried < settings.fewestTried) return 'not enough seen'
-  if (probability >= settings.secure) return 'secure'
-  return probability >= settings.nearlySecure ? 'nearly secure' : 'needs support'
 }
 
 /**
@@ -74,7 +43,7 @@ export function statusOf(tried: number, probability: number, settings: MasterySe
 export function prepareMastery(
   questions: readonly MasteryQuestion[],
   settings: MasterySettings = DEFAULT_MASTERY,
-): { judge(outcomes: readonly Evidence[]): Judgement } {
+): { judge(outcomes: readonly Evidence[]): ModelJudgement } {
   const { judge } = prepareOccasions([questions], settings)
   return { judge: (outcomes) => judge([outcomes]) }
 }
@@ -88,7 +57,7 @@ export function prepareMastery(
 export function judgeOccasions(
   occasions: readonly Occasion[],
   settings: MasterySettings = DEFAULT_MASTERY,
-): Judgement {
+): ModelJudgement {
   const sets = occasions.map(({ questions }) => questions)
   return prepareOccasions(sets, settings).judge(occasions.map(({ outcomes }) => outcomes))
 }
@@ -99,7 +68,7 @@ const TYPES: readonly ExchangeType[] = [...SUBTRACTION_TYPES, ...ADDITION_TYPES]
 export function prepareOccasions(
   sets: readonly (readonly MasteryQuestion[])[],
   settings: MasterySettings = DEFAULT_MASTERY,
-): { judge(outcomes: readonly (readonly Evidence[])[]): Judgement } {
+): { judge(outcomes: readonly (readonly Evidence[])[]): ModelJudgement } {
   const problem = settingsProblem(settings)
   if (problem) throw new RangeError(problem)
   const beliefs = beliefsAbout(sets.flat(), settings.prior)

@@ -1,5 +1,6 @@
 import type { ExchangeType } from '../arithmetic/exchange'
-import type { Judgement, Status } from './judge'
+import type { FaultId } from '../answers/faults'
+import type { Judgement, Status } from './standing'
 
 /**
  * The types from the easiest to the hardest: addition first; no exchange, one, two apart, two next to each other, more, then
@@ -58,27 +59,35 @@ export function statusSign(status: Status): string {
   return SIGNS[status]
 }
 
-/** The types with which the pupil needs support, in teaching order. */
-export function typesToSupport(judgement: Judgement): ExchangeType[] {
-  return typesWith(judgement, (status) => status === 'needs support')
+/**
+ * What comes next for a pupil: the first type that is not secure at or above the highest that the pupil is secure in; where the answers
+ * show nothing secure, the first that is not. Null where all that was asked is secure.
+ */
+export function nextType({ byType }: Pick<Judgement, 'byType'>): ExchangeType | null {
+  const inOrder = TEACHING_ORDER.flatMap((type) => byType.filter((each) => each.type === type))
+  const last = inOrder.findLastIndex(({ status }) => status === 'secure')
+  const open = inOrder.filter(({ status }) => status !== 'secure')
+  return (open.find((each) => inOrder.indexOf(each) > last) ?? open.at(-1))?.type ?? null
 }
 
-/** What the pupil works at next: the first type in teaching order that is not secure. Null where all are. */
-export function nextType(judgement: Judgement): ExchangeType | null {
-  return typesWith(judgement, (status) => status !== 'secure')[0] ?? null
+/** What the pupils of a group have in common. */
+export interface GroupNeed {
+  readonly kind: 'fault' | 'family' | 'no pattern'
+  readonly fault: FaultId | null
+  /** The type to work at; of a group without a pattern what comes next for its first pupil. */
+  readonly type: ExchangeType | null
 }
 
-/** Pupils who need support with the same type. */
+/** Flagged pupils with the same need. */
 export interface SupportGroup<Pupil> {
-  readonly type: ExchangeType
+  readonly need: GroupNeed
   readonly pupils: readonly Pupil[]
 }
 
 /**
- * Puts every pupil who needs support into one group: that of the first type in teaching order with which the pupil needs it,
- * since the harder types build on it. The type that most pupils need comes first. Within a type the pupils furthest from
- * secure come first; more than `largest` are split into groups as even as can be. Throws RangeError unless `largest` is a
- * whole number from 1.
+ * Puts every flagged pupil into exactly one group by need: those with the same fault together, then those who need support with the same
+ * type, in teaching order, then those without a pattern. More than `largest` are split into groups as even as can be. Throws RangeError
+ * unless `largest` is a whole number from 1.
  */
 export function supportGroups<Pupil extends { readonly judgement: Judgement }>(
   pupils: readonly Pupil[],
@@ -86,25 +95,32 @@ export function supportGroups<Pupil extends { readonly judgement: Judgement }>(
 ): SupportGroup<Pupil>[] {
   if (!Number.isSafeInteger(largest) || largest < 1)
     throw new RangeError('The size of a group must be a whole number from 1 up.')
-  return TEACHING_ORDER.map((type) => ({
-    type,
-    pupils: pupils
-      .filter(({ judgement }) => typesToSupport(judgement)[0] === type)
-      .sort((one, other) => probabilityOf(one.judgement, type) - probabilityOf(other.judgement, type)),
-  }))
-    .sort((one, other) => other.pupils.length - one.pupils.length)
+  const groups = new Map<string, { need: GroupNeed; pupils: Pupil[] }>()
+  for (const pupil of pupils) {
+    const need = groupNeed(pupil.judgement)
+    if (need === null) continue
+    const key = `${need.kind} ${need.fault ?? (need.kind === 'family' ? need.type : '')}`
+    const group = groups.get(key) ?? { need, pupils: [] }
+    group.pupils.push(pupil)
+    groups.set(key, group)
+  }
+  return [...groups.values()]
+    .sort((one, other) => placeOf(one.need) - placeOf(other.need) || other.pupils.length - one.pupils.length)
     .flatMap((group) =>
-      splitEvenly(group.pupils, largest).map((part) => ({ type: group.type, pupils: part })),
+      splitEvenly(group.pupils, largest).map((part) => ({ need: group.need, pupils: part })),
     )
 }
 
-function typesWith({ byType }: Judgement, holds: (status: Status) => boolean): ExchangeType[] {
-  const found = new Set(byType.filter(({ status }) => holds(status)).map(({ type }) => type))
-  return TEACHING_ORDER.filter((type) => found.has(type))
+function groupNeed(judgement: Judgement): GroupNeed | null {
+  const { kind, fault, type } = judgement.need
+  if (kind === 'fault' || kind === 'family') return { kind, fault, type }
+  return kind === 'no pattern' ? { kind, fault: null, type: nextType(judgement) } : null
 }
 
-function probabilityOf({ byType }: Judgement, type: ExchangeType): number {
-  return byType.find((standing) => standing.type === type)?.probability ?? 0
+/** Faults first, then types in teaching order, then what has no pattern. */
+function placeOf({ kind, type }: GroupNeed): number {
+  if (kind === 'fault') return -1
+  return kind === 'no pattern' || type === null ? TEACHING_ORDER.length : TEACHING_ORDER.indexOf(type)
 }
 
 function splitEvenly<T>(items: readonly T[], largest: number): T[][] {

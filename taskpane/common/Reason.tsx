@@ -7,15 +7,12 @@ import './Reason.css'
 /** A pupil's diagnosis in a line; a click goes to the answers that it explains, or else to all wrong ones. */
 export function Reason({
   pupil: found,
-  brief = false,
   onShow,
 }: {
   readonly pupil: DiagnosedPupil
-  /** Leaves out what the fault reaches. */
-  readonly brief?: boolean
   readonly onShow: (area: Area) => void
 }): ReactElement {
-  const { name, pupil, diagnosis, reach } = found
+  const { name, pupil, diagnosis } = found
   const explained = diagnosis.named.flatMap(({ explains, explainsButForSlip }) => [
     ...explains,
     ...explainsButForSlip,
@@ -23,21 +20,18 @@ export function Reason({
   const wrong = pupil.outcomes.flatMap((outcome, index) => (outcome === 'incorrect' ? [index] : []))
   const cells = (explained.length > 0 ? explained : wrong).flatMap((index) => pupil.answers[index] ?? [])
   return (
-    <>
-      <Button
-        appearance="subtle"
-        size="small"
-        className="reason"
-        disabled={cells.length === 0}
-        onClick={() => {
-          onShow(areaOf([cells]))
-        }}
-      >
-        <span>
-          <strong>{name}</strong> {diagnosis.sentence}
-        </span>
-      </Button>
-      {reach && !brief && <p className="quiet reach">{reach.sentence}</p>}
-    </>
+    <Button
+      appearance="subtle"
+      size="small"
+      className="reason"
+      disabled={cells.length === 0}
+      onClick={() => {
+        onShow(areaOf([cells]))
+      }}
+    >
+      <span>
+        <strong>{name}</strong> {diagnosis.sentence}
+      </span>
+    </Button>
   )
 }

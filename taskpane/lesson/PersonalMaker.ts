@@ -1,12 +1,10 @@
 import type { Year } from '../../src/items/recipes'
 import { personalSets, type PersonalSet, type PupilNeeds } from '../../src/lesson/personal'
-import { diagnosing } from '../../src/marksheet/reports/needs'
 import { classesIn, questionsIn, type RecordRow } from '../../src/marksheet/record/record'
-import type { Judgement } from '../../src/mastery/judge'
+import type { Judgement } from '../../src/mastery/standing'
 import { writePersonalSets } from '../../src/office/handouts/personalSheet'
 import { readRecordSheet } from '../../src/office/record/record'
 import { readSettings } from '../../src/office/workbook/settings'
-import { inTurns } from '../../src/office/edit/work'
 import { Store } from '../common/store'
 import { lookAt, reviewsOf } from '../mark/actions'
 import { correctionsOf } from '../mark/marker'
@@ -68,7 +66,8 @@ export class PersonalMaker extends Store<PersonalState> {
     await this.runner.look('Looking at the sheet', async (work) => {
       const looked = await lookAt(this.front.state().sheet, correctionsOf, work)
       const { mastery } = readSettings()
-      const pupils = await inTurns(diagnosing(await reviewsOf(looked, mastery, work), mastery), work)
+      const reviews = await reviewsOf(looked, mastery, work)
+      const pupils = reviews.flatMap((review) => review.pupils)
       const { rows } = await readRecordSheet(looked.reading.sheets, work)
       if (look !== this.#looks) return
       this.#record = rows

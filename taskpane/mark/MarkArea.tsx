@@ -74,7 +74,6 @@ export function MarkArea(): ReactElement {
       {summary && (
         <Result
           summary={summary}
-          settings={state.settings.mastery}
           namesShown={state.settings.flags}
           onShow={(area) => void marker.show(area)}
         />

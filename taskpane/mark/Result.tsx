@@ -1,7 +1,6 @@
 import { Button } from '@fluentui/react-components'
 import { lazy, Suspense, useState, type ReactElement } from 'react'
 import { addressOf, type Area, type CellRef } from '../../src/marksheet/layout/matrix'
-import type { MasterySettings } from '../../src/mastery/settings'
 import { Card } from '../common/Card'
 import { OutcomeCount } from '../common/OutcomeCount'
 import { counted } from '../common/words'
@@ -24,12 +23,10 @@ const only = ({ row, column }: CellRef): Area => ({ top: row, left: column, bott
 export function Result({
   summary,
   namesShown,
-  settings,
   onShow,
 }: {
   readonly summary: Summary
   readonly namesShown: boolean
-  readonly settings: MasterySettings
 } & Showing): ReactElement {
   const { counts } = summary
   return (
@@ -40,7 +37,7 @@ export function Result({
         ))}
       </ul>
       {namesShown ? (
-        <ByName summary={summary} settings={settings} onShow={onShow} />
+        <ByName summary={summary} onShow={onShow} />
       ) : (
         <p className="quiet">Names are hidden here as long as the flags are.</p>
       )}
@@ -50,16 +47,15 @@ export function Result({
 
 function ByName({
   summary: { toLookAt, support, reviews },
-  settings,
   onShow,
-}: { readonly summary: Summary; readonly settings: MasterySettings } & Showing) {
+}: { readonly summary: Summary } & Showing) {
   return (
     <>
       {toLookAt.length > 0 && <LookAt answers={toLookAt} onShow={onShow} />}
-      <h3>Needs support with</h3>
-      {support.length === 0 && <p>No pupil needs support with any type, as far as these answers show.</p>}
+      <h3>Needs support</h3>
+      {support.length === 0 && <p>Nobody is flagged, as far as these answers show.</p>}
       {support.map((each) => (
-        <SupportLine key={each.type} support={each} onShow={onShow} />
+        <SupportLine key={each.title} support={each} onShow={onShow} />
       ))}
       {support.length > 0 && (
         <p className="quiet">
@@ -67,7 +63,7 @@ function ByName({
         </p>
       )}
       <Suspense fallback={null}>
-        <Reasons reviews={reviews} settings={settings} onShow={onShow} />
+        <Reasons reviews={reviews} onShow={onShow} />
       </Suspense>
     </>
   )
@@ -111,23 +107,25 @@ function LookAt({ answers, onShow }: { readonly answers: readonly ToLookAt[] } &
   )
 }
 
-function SupportLine({ support: { type, pupils }, onShow }: { readonly support: Support } & Showing) {
+function SupportLine({ support: { title, pupils }, onShow }: { readonly support: Support } & Showing) {
   return (
     <div className="support">
       <p>
-        <strong>{type}</strong> <span className="quiet">{counted(pupils.length, 'pupil')}</span>
+        <strong>{title}</strong> <span className="quiet">{counted(pupils.length, 'pupil')}</span>
       </p>
       <ul>
-        {pupils.map(({ name, cell }) => (
+        {pupils.map(({ name, cell, evidence }) => (
           <li key={addressOf(cell)}>
             <Button
-              appearance="outline"
+              appearance="subtle"
               size="small"
               onClick={() => {
                 onShow(only(cell))
               }}
             >
-              {name}
+              <span>
+                <strong>{name}</strong> {evidence}
+              </span>
             </Button>
           </li>
         ))}

@@ -1,8 +1,8 @@
-import type { ExchangeType } from '../../src/arithmetic/exchange'
 import type { Outcome } from '../../src/answers/typed'
 import type { CellRef } from '../../src/marksheet/layout/matrix'
 import type { Review } from '../../src/marksheet/marking/review'
-import { TEACHING_ORDER, typesToSupport } from '../../src/mastery/support'
+import { groupTitle } from '../../src/marksheet/reports/needs'
+import { supportGroups } from '../../src/mastery/support'
 
 /** An answer that the teacher has to look at. */
 export interface ToLookAt {
@@ -12,15 +12,16 @@ export interface ToLookAt {
   readonly typed: string
 }
 
-/** A pupil by name and by the cell that holds it. */
+/** A pupil by name and by the cell that holds it, with the evidence of the need. */
 export interface NamedPupil {
   readonly name: string
   readonly cell: CellRef
+  readonly evidence: string
 }
 
-/** The pupils who need support with a type. */
+/** Flagged pupils with the same need. */
 export interface Support {
-  readonly type: ExchangeType
+  readonly title: string
   readonly pupils: readonly NamedPupil[]
 }
 
@@ -32,7 +33,7 @@ export interface Summary {
   readonly reviews: readonly Review[]
 }
 
-/** Sums up the reviews of a sheet. The type that most pupils need comes first, else the order of teaching counts. */
+/** Sums up the reviews of a sheet. Groups come in the order of `supportGroups`. */
 export function summaryOf(reviews: readonly Review[]): Summary {
   const counts = { correct: 0, incorrect: 0, unreadable: 0, blank: 0, absent: 0 }
   const toLookAt: ToLookAt[] = []
@@ -56,14 +57,10 @@ export function summaryOf(reviews: readonly Review[]): Summary {
 
 function supportIn(reviews: readonly Review[]): Support[] {
   const pupils = reviews.flatMap((review) => review.pupils)
-  const needs = pupils.map(({ name, nameCells, judgement }) => ({
-    pupil: nameCells.slice(0, 1).map((cell): NamedPupil => ({ name, cell })),
-    types: new Set(typesToSupport(judgement)),
+  return supportGroups(pupils, Math.max(1, pupils.length)).map((group) => ({
+    title: groupTitle(group.need),
+    pupils: group.pupils.flatMap(({ name, nameCells, judgement }) =>
+      nameCells.slice(0, 1).map((cell) => ({ name, cell, evidence: judgement.need.sentence })),
+    ),
   }))
-  return TEACHING_ORDER.map((type) => ({
-    type,
-    pupils: needs.flatMap(({ pupil, types }) => (types.has(type) ? pupil : [])),
-  }))
-    .filter((each) => each.pupils.length > 0)
-    .sort((one, other) => other.pupils.length - one.pupils.length)
 }

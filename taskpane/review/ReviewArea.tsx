@@ -16,6 +16,7 @@ import { HeatMap } from './pupils/HeatMap'
 import { AddToRecord, RecordCard, Sheets } from './record/RecordTab'
 import type { Person } from './pupils/people'
 import { PraiseCard } from './record/Praise'
+import { NeedList } from './pupils/NeedList'
 import { PupilPage } from './pupils/PupilPage'
 import { Questions } from './faults/Questions'
 import './review.css'
@@ -145,7 +146,12 @@ function Reviewing({ reviewer, state }: Parts) {
       />
       <div role="tabpanel" id={`area-${part}`} aria-labelledby={`tab-${part}`} className="part">
         {people.length === 0 && part !== 'keep' && <NoPupils />}
-        {people.length > 0 && part === 'pupils' && <HeatMap people={people} onOpen={onOpen} />}
+        {people.length > 0 && part === 'pupils' && (
+          <>
+            <NeedList people={people} onOpen={onOpen} />
+            <HeatMap people={people} onOpen={onOpen} />
+          </>
+        )}
         {people.length > 0 && part === 'questions' && seen && (
           <Questions reviews={seen.reviews} onShow={onShow} />
         )}

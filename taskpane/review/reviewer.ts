@@ -3,7 +3,7 @@ import type { Question } from '../../src/arithmetic/question'
 import { FAULTS } from '../../src/answers/faults'
 import { OWN_SHEET } from '../../src/marksheet/layout/find'
 import type { Area } from '../../src/marksheet/layout/matrix'
-import { diagnosing, type DiagnosedPupil } from '../../src/marksheet/reports/needs'
+import { diagnosedPupils, type DiagnosedPupil } from '../../src/marksheet/reports/needs'
 import type { PrintedSheet } from '../../src/marksheet/reports/pupilReport'
 import { filingsFor, metIn, type Filing, type Met } from '../../src/marksheet/record/filing'
 import { recordRows, sameNames, type RecordRow, type SameName } from '../../src/marksheet/record/record'
@@ -21,12 +21,12 @@ import {
 } from '../../src/office/record/record'
 import { writeComments, type CellComment } from '../../src/office/marking/comments'
 import { masteryEdits } from '../../src/office/reports/mastery'
+import type { Work } from '../../src/office/edit/work'
 import { writePages, type Pages } from '../../src/office/reports/pages'
 import type { Direction, Target } from '../../src/office/questions/target'
 import { writeQuestions } from '../../src/office/questions/writeQuestions'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/workbook/settings'
 import { writeShared } from '../../src/office/reports/share'
-import { inTurns, type Work } from '../../src/office/edit/work'
 import { Store } from '../common/store'
 import { counted } from '../common/words'
 import { lookAt, reviewsOf } from '../mark/actions'
@@ -300,7 +300,7 @@ export class Reviewer extends Store<ReviewerState> {
     const looked = await lookAt(id, correctionsOf, work)
     const { mastery } = this.state().settings
     const reviews = await reviewsOf(looked, mastery, work)
-    const pupils = await inTurns(diagnosing(reviews, mastery), work)
+    const pupils = diagnosedPupils(reviews)
     return { reading: looked.reading, reviews, pupils }
   }
 }

@@ -1,6 +1,6 @@
 import { Button, Checkbox, Field, Input } from '@fluentui/react-components'
 import { useEffect, useRef, useState, type ReactElement } from 'react'
-import { STATUSES } from '../../src/mastery/judge'
+import { STATUSES } from '../../src/mastery/standing'
 import { statusSign } from '../../src/mastery/support'
 import { problemOf } from '../../src/office/edit/errors'
 import { DEFAULT_SETTINGS, keepSettings, readSettings } from '../../src/office/workbook/settings'

@@ -1,5 +1,5 @@
 import { settingsProblem, type MasterySettings } from '../../src/mastery/settings'
-import { STATUSES } from '../../src/mastery/judge'
+import { STATUSES } from '../../src/mastery/standing'
 import type { StatusWords } from '../../src/mastery/support'
 import { LONGEST_WORD, type Settings } from '../../src/office/workbook/settings'
 
@@ -16,14 +16,14 @@ export const THRESHOLDS: readonly NumberField<keyof MasterySettings>[] = [
   {
     key: 'secure',
     label: 'Secure from',
-    reason:
-      'At 85% the pupil lacks the skill about one time in seven: you can move on and will seldom be sorry.',
+    reason: 'At 85% the pupil cannot yet about one time in seven: you can move on and will seldom be sorry.',
     perCent: true,
   },
   {
-    key: 'nearlySecure',
-    label: 'Nearly secure from',
-    reason: 'At 50% it is more likely that the pupil has the skill than not. Below, the pupil needs support.',
+    key: 'needsSupport',
+    label: 'Needs support up to',
+    reason:
+      'At 25% it is three to one that the pupil cannot yet. Between the two the pupil is nearly secure.',
     perCent: true,
   },
   {

@@ -73,7 +73,7 @@ describe('arrow keys', () => {
       walked.push(await opened())
     }
     expect(walked).toEqual(['Review', 'Set', 'Review', 'Set', 'Review'])
-    await pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+    await pane.getByRole('heading', { name: 'Pupils by family' }).waitFor()
     await pane.getByRole('tab', { name: 'Pupils' }).focus()
     await page.keyboard.press('ArrowLeft')
     expect(await opened()).toBe('Record')

@@ -38,7 +38,7 @@ async function takePictures(): Promise<void> {
   await shootPane(page, pane, 'model')
 
   await pane.getByRole('tab', { name: 'Review' }).click()
-  await pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+  await pane.getByRole('heading', { name: 'Pupils by family' }).waitFor()
   await shootPane(page, pane, 'review')
   await pane.getByRole('tab', { name: 'Why', exact: true }).click()
   await shootPane(page, pane, 'why')

@@ -15,7 +15,7 @@ async function openPart({ pane }: Stage, part: (typeof PARTS)[number]): Promise<
 async function openReview(setting: Setting = {}): Promise<Stage> {
   const stage = await openStage(setting)
   await stage.pane.getByRole('tab', { name: 'Review' }).click()
-  await stage.pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+  await stage.pane.getByRole('heading', { name: 'Pupils by family' }).waitFor()
   return stage
 }
 
@@ -93,7 +93,7 @@ describe('the heat map', () => {
     expect((await selection(stage)).sheet).toBe('Reports')
     await pane.getByRole('heading', { name: 'Bertie Lowe' }).waitFor()
     await button(stage, 'All pupils').click()
-    await pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+    await pane.getByRole('heading', { name: 'Pupils by family' }).waitFor()
     expectQuiet(stage)
     await stage.page.close()
   })

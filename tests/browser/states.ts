@@ -267,7 +267,7 @@ const REVIEW: readonly State[] = [
     name: 'Pupils, with how likely',
     open: async (stage) => {
       await tab(stage, 'Review').click()
-      await stage.pane.getByRole('heading', { name: 'Pupils by type' }).waitFor()
+      await stage.pane.getByRole('heading', { name: 'Pupils by family' }).waitFor()
       await stage.pane.getByRole('checkbox', { name: 'Show how likely' }).check()
     },
   },

@@ -1,4 +1,6 @@
 import fc from 'fast-check'
+import { FAULTS } from '../../src/answers/faults'
+import { review } from '../../src/marksheet/marking/review'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { loadFunctions, type FunctionsHost } from './host'
 
@@ -218,13 +220,37 @@ describe('MASTERY', () => {
       /as many answers as questions/,
     ],
     ['a header among the questions', [['Name', '1 + 1']], [['Ada', 2]], null, '#VALUE!', /not an addition/],
-    ['an unknown wish', [['1 + 1']], [[2]], 'fault', '#VALUE!', /"type" or "skill"/],
+    ['an unknown wish', [['1 + 1']], [[2]], 'fault', '#VALUE!', /"type", "family" or "skill"/],
     ['no question at all', [['', '']], [[1, 2]], null, '#N/A', /nothing to show/],
   ])('refuses %s with the reason', async (_, asked, typed, by, value, message) => {
     expect(await host.call('MASTERY', asked, typed, by)).toEqual({
       value,
       message: expect.stringMatching(message) as string,
     })
+  })
+})
+
+describe('WHY, SUPPORT and the review of a sheet', () => {
+  it('say the same of every pupil', async () => {
+    const asked = ['932 − 457', '764 − 239', '681 − 357', '305 − 128', '958 − 216']
+    const typed = [
+      ['525', '535', '336', '223', '742'],
+      ['475', '525', '324', '177', '742'],
+      ['585', '535', '334', '287', '742'],
+      ['475', '525', '323', '', 'abs'],
+      ['1', '22', '333', '44', '5'],
+    ]
+    const values = [['Name', ...asked], ...typed.map((row, index) => [`Pupil ${'ABCDE'[index]}`, ...row])]
+    const [sheet] = review({ name: 'Heron', values })
+    const needs = sheet?.pupils.map(({ judgement }) =>
+      judgement.needsSupport ? judgement.need.sentence : '',
+    )
+    expect((await host.call('SUPPORT', [asked], typed)).value).toEqual(column(needs ?? []))
+    const sentenceOf = (fault: string | null) =>
+      FAULTS.find(({ id, operation }) => id === fault && operation === 'subtract')?.sentence ?? ''
+    expect((await host.call('WHY', [asked], typed)).value).toEqual(
+      sheet?.pupils.map(({ faults }) => faults.map(sentenceOf)),
+    )
   })
 })
 
@@ -236,30 +262,20 @@ describe('SUPPORT', () => {
     ['abs', 'abs', 'abs', 'abs', 'abs'],
     ['1', '2', '3', '4', '5'],
   ]
-  const expected = ['', 'through a zero', '', 'no exchange; through a zero']
+  const expected = [
+    '',
+    'takes the smaller digit from the larger in every column, whichever is on top: 3 of 3 wrong answers',
+    '',
+    'no exchange: 0 of 2',
+  ]
 
-  it('names the types for each pupil, down the sheet', async () => {
+  it('gives each flagged pupil’s need with its evidence, down the sheet', async () => {
     expect((await host.call('SUPPORT', [questions], typed)).value).toEqual(column(expected))
   })
 
-  it('names them across where each pupil has a column', async () => {
+  it('gives them across where each pupil has a column', async () => {
     const turned = questions.map((_, c) => typed.map((row) => row[c]))
     expect((await host.call('SUPPORT', column(questions), turned)).value).toEqual([expected])
-  })
-
-  it('agrees with MASTERY on every pupil', async () => {
-    for (const [index, row] of typed.entries()) {
-      const { value } = await host.call('MASTERY', [questions], [row])
-      const needed = (value as string[][])
-        .filter(([, , , status]) => status === 'needs support')
-        .map(([type]) => type)
-      expect(needed.sort()).toEqual(
-        (expected[index] ?? '')
-          .split('; ')
-          .filter((type) => type !== '')
-          .sort(),
-      )
-    }
   })
 
   it('refuses questions that do not fit with #VALUE! and the reason', async () => {

@@ -86,7 +86,7 @@ function reviewProblems({ values }: Matrix, each: Review): string[] {
         ? []
         : [`${name} lacks a question.`]),
       ...(told.pupils[index]?.answers.length === answers.length ? [] : [`${name} is not told in full.`]),
-      ...([...judgement.byType, ...judgement.bySkill].every(({ probability }) => isShare(probability))
+      ...([...judgement.byType, ...judgement.byFamily].every(({ probability }) => isShare(probability))
         ? []
         : [`${name}: a share is none.`]),
       ...answers.flatMap((cell, at) =>

@@ -7,7 +7,7 @@ import { amountText, type Question } from '../../src/arithmetic/question'
 import { personalSets, personalTable, type PersonalSet, type PersonalWish } from '../../src/lesson/personal'
 import { addressOf } from '../../src/marksheet/layout/matrix'
 import { review } from '../../src/marksheet/marking/review'
-import { STATUSES } from '../../src/mastery/judge'
+import { STATUSES } from '../../src/mastery/standing'
 import { TEACHING_ORDER } from '../../src/mastery/support'
 
 function setsOf(wish: PersonalWish): readonly PersonalSet[] {

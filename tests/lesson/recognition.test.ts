@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { recognise, type PupilWeek, type TypeOnOccasion } from '../../src/lesson/recognition'
-import { STATUSES } from '../../src/mastery/judge'
+import { STATUSES } from '../../src/mastery/standing'
 import { TEACHING_ORDER } from '../../src/mastery/support'
 
 const on = (

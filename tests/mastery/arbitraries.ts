@@ -5,7 +5,8 @@ import {
   SUBTRACTION_SKILLS,
   SUBTRACTION_TYPES,
 } from '../../src/arithmetic/exchange'
-import type { Evidence, MasteryQuestion } from '../../src/mastery/judge'
+import type { MasteryQuestion } from '../../src/mastery/judge'
+import type { Evidence } from '../../src/mastery/standing'
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from '../../src/mastery/settings'
 
 /** What one answer tells. */

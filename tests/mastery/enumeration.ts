@@ -1,5 +1,6 @@
 import type { Skill } from '../../src/arithmetic/exchange'
-import type { Evidence, MasteryQuestion } from '../../src/mastery/judge'
+import type { MasteryQuestion } from '../../src/mastery/judge'
+import type { Evidence } from '../../src/mastery/standing'
 import type { MasterySettings } from '../../src/mastery/settings'
 
 /**

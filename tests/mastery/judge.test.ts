@@ -9,12 +9,10 @@ import {
 } from '../../src/arithmetic/exchange'
 import {
   prepareMastery,
-  statusOf,
-  STATUSES,
-  type Evidence,
-  type Judgement,
   type MasteryQuestion,
+  type ModelJudgement as Judgement,
 } from '../../src/mastery/judge'
+import { type Evidence } from '../../src/mastery/standing'
 import { DEFAULT_MASTERY, type MasterySettings } from '../../src/mastery/settings'
 import { addition, answered, narrowSubtraction, settings, subtraction } from './arbitraries'
 import { chanceByEnumeration } from './enumeration'
@@ -259,21 +257,6 @@ describe('the table of standings', () => {
             ),
           )
         expect(needsSupport).toBe(byType.some(({ status }) => status === 'needs support'))
-      }),
-    )
-  })
-
-  it('says not enough seen below two tried, then rises with the probability through its thresholds', () => {
-    expect(statusOf(1, 1, DEFAULT_MASTERY)).toBe('not enough seen')
-    expect(statusOf(2, 0.4999, DEFAULT_MASTERY)).toBe('needs support')
-    expect(statusOf(2, 0.5, DEFAULT_MASTERY)).toBe('nearly secure')
-    expect(statusOf(2, 0.8499, DEFAULT_MASTERY)).toBe('nearly secure')
-    expect(statusOf(2, 0.85, DEFAULT_MASTERY)).toBe('secure')
-    const probability = fc.double({ min: 0, max: 1, noNaN: true })
-    fc.assert(
-      fc.property(probability, probability, fc.nat(5), (one, other, tried) => {
-        const rank = (chance: number): number => STATUSES.indexOf(statusOf(tried, chance, DEFAULT_MASTERY))
-        expect(rank(Math.max(one, other))).toBeGreaterThanOrEqual(rank(Math.min(one, other)))
       }),
     )
   })

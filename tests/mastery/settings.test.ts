@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { prepareMastery, type Evidence } from '../../src/mastery/judge'
+import { prepareMastery } from '../../src/mastery/judge'
+import { standings, type Evidence } from '../../src/mastery/standing'
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from '../../src/mastery/settings'
 
 describe('the settings', () => {
@@ -22,27 +23,28 @@ describe('the settings', () => {
       { learn: 0.6, forget: 0.4 },
       'Learning and forgetting must add up to less than 1, or having a skill would speak against having it later.',
     ],
-    [{ nearlySecure: 0 }, 'The threshold for nearly secure must lie between 0 and 1, both left out.'],
+    [{ needsSupport: 0 }, 'The threshold for needs support must lie between 0 and 1, both left out.'],
     [{ secure: 85 }, 'The threshold for secure must lie between 0 and 1, both left out.'],
-    [{ secure: 0.5 }, 'The threshold for secure must be above that for nearly secure.'],
+    [{ secure: 0.25 }, 'The threshold for secure must be above that for needs support.'],
     [{ fewestTried: 0 }, 'The fewest questions tried must be a whole number from 1 up.'],
     [{ fewestTried: 2.5 }, 'The fewest questions tried must be a whole number from 1 up.'],
   ])('refuse %o with a sentence, and so does judging by them', (change, sentence) => {
     const changed = { ...DEFAULT_MASTERY, ...change }
     expect(settingsProblem(changed)).toBe(sentence)
     expect(() => prepareMastery([], changed)).toThrow(new RangeError(sentence))
+    expect(() => standings([], changed)).toThrow(new RangeError(sentence))
   })
 
   it.each<[string, Evidence[], string]>([
     ['two right of two', [true, true], 'secure'],
-    ['two right of three', [true, false, true], 'secure'],
-    ['one right of two', [true, false], 'needs support'],
+    ['two right of three', [true, false, true], 'nearly secure'],
+    ['one right of two', [true, false], 'not enough seen'],
     ['none right of two', [false, false], 'needs support'],
     ['one right of one', [true, null, null], 'not enough seen'],
   ])('judge %s as their reasons say', (_, outcomes, status) => {
-    const question = { type: 'one exchange, tens to ones', skills: ['subtract.tens-to-ones'] } as const
-    const { byType, bySkill } = prepareMastery(outcomes.map(() => question)).judge(outcomes)
+    const told = outcomes.map((each) => ({ type: 'one exchange, tens to ones' as const, told: each }))
+    const { byType, byFamily } = standings([told])
     expect(byType.map((standing) => standing.status)).toEqual([status])
-    expect(bySkill.map((standing) => standing.status)).toEqual([status])
+    expect(byFamily.map((standing) => standing.status)).toEqual([status])
   })
 })

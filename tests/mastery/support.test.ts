@@ -1,59 +1,34 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ADDITION_TYPES, SUBTRACTION_TYPES, type ExchangeType } from '../../src/arithmetic/exchange'
-import { STATUSES, type Judgement, type Status } from '../../src/mastery/judge'
-import {
-  nextType,
-  statusSign,
-  supportGroups,
-  TEACHING_ORDER,
-  typesToSupport,
-} from '../../src/mastery/support'
+import { judge } from '../../src/mastery/need'
+import { countOf, standings, STATUSES, type Judgement } from '../../src/mastery/standing'
+import { nextType, statusSign, supportGroups, TEACHING_ORDER } from '../../src/mastery/support'
 
-function judgement(statuses: Partial<Record<ExchangeType, Status>>, probability = 0.2): Judgement {
-  const byType = Object.entries(statuses).map(([type, status]) => ({
-    type: type as ExchangeType,
-    right: 1,
-    tried: 4,
-    probability,
-    status,
-  }))
-  return { byType, bySkill: [], needsSupport: byType.some(({ status }) => status === 'needs support') }
+/** A pupil by how many were right of how many tried, of each type. */
+function judgement(counts: Partial<Record<ExchangeType, readonly [number, number]>>): Judgement {
+  const told = Object.entries(counts).flatMap(([type, [right, tried]]) =>
+    Array.from({ length: tried }, (_, index) => ({ type: type as ExchangeType, told: index < right })),
+  )
+  return judge(standings([told]), { ...countOf(told.map((each) => each.told)), named: [], typing: null })
 }
 
-const judgements = fc
-  .dictionary(fc.constantFrom(...TEACHING_ORDER), fc.constantFrom(...STATUSES))
-  .map((statuses) => judgement(statuses))
+const counts = fc.tuple(fc.nat(4), fc.nat(4)).map(([right, wrong]) => [right, right + wrong] as const)
+const judgements = fc.dictionary(fc.constantFrom(...TEACHING_ORDER), counts).map(judgement)
 
 describe('teaching order', () => {
   it('holds every type once', () => {
     expect([...TEACHING_ORDER].sort()).toEqual([...SUBTRACTION_TYPES, ...ADDITION_TYPES].sort())
   })
 
-  it('gives the first type that is not secure as the next', () => {
+  it('gives as next the first type not secure above what is secure, never an easier one', () => {
     expect(
       nextType(
-        judgement({
-          'through a zero': 'needs support',
-          'no exchange': 'secure',
-          'one exchange, tens to ones': 'nearly secure',
-        }),
+        judgement({ 'no exchange': [1, 2], 'one exchange, tens to ones': [4, 4], 'through a zero': [0, 4] }),
       ),
-    ).toBe('one exchange, tens to ones')
-    expect(nextType(judgement({ 'no exchange': 'not enough seen' }))).toBe('no exchange')
-    expect(nextType(judgement({ 'no exchange': 'secure' }))).toBeNull()
-  })
-
-  it('is the order of the types to support', () => {
-    expect(
-      typesToSupport(
-        judgement({
-          'no exchange': 'secure',
-          'through a zero': 'needs support',
-          'two exchanges, apart': 'needs support',
-        }),
-      ),
-    ).toEqual(['two exchanges, apart', 'through a zero'])
+    ).toBe('through a zero')
+    expect(nextType(judgement({ 'no exchange': [1, 1] }))).toBe('no exchange')
+    expect(nextType(judgement({ 'no exchange': [3, 3] }))).toBeNull()
   })
 })
 
@@ -66,7 +41,7 @@ describe('a status', () => {
 })
 
 describe('groups', () => {
-  it('hold every pupil who needs support once, with the easiest type needed, in groups no larger than asked', () => {
+  it('hold every flagged pupil once, with those of the same need, none larger than asked', () => {
     fc.assert(
       fc.property(fc.array(judgements), fc.integer({ min: 1, max: 8 }), (all, largest) => {
         const pupils = all.map((each, index) => ({ name: `Pupil ${index}`, judgement: each }))
@@ -81,31 +56,28 @@ describe('groups', () => {
         for (const group of groups) {
           expect(group.pupils.length).toBeGreaterThanOrEqual(1)
           expect(group.pupils.length).toBeLessThanOrEqual(largest)
-          for (const pupil of group.pupils) expect(typesToSupport(pupil.judgement)[0]).toBe(group.type)
+          for (const { judgement: own } of group.pupils) {
+            expect(own.need.kind).toBe(group.need.kind)
+            if (group.need.kind === 'family') expect(own.need.type).toBe(group.need.type)
+          }
         }
       }),
     )
   })
 
-  it('come by the number of pupils in need, are split evenly, and start with those furthest from secure', () => {
+  it('come in teaching order and are split evenly', () => {
     const zero: ExchangeType = 'through a zero'
     const pupils = [
-      {
-        name: 'Ada',
-        judgement: judgement({ 'two exchanges, apart': 'needs support', [zero]: 'needs support' }),
-      },
-      ...[0.4, 0.1, 0.3, 0.2, 0.05].map((probability, index) => ({
-        name: `Zed ${index}`,
-        judgement: judgement({ [zero]: 'needs support' }, probability),
-      })),
-      { name: 'Bo', judgement: judgement({ [zero]: 'secure' }, 0.9) },
+      ...[0, 1, 2, 3, 4].map((index) => ({ name: `Zed ${index}`, judgement: judgement({ [zero]: [1, 4] }) })),
+      { name: 'Ada', judgement: judgement({ 'two exchanges, apart': [0, 3], [zero]: [0, 3] }) },
+      { name: 'Bo', judgement: judgement({ [zero]: [4, 4] }) },
     ]
     expect(
-      supportGroups(pupils, 4).map((group) => [group.type, group.pupils.map(({ name }) => name)]),
+      supportGroups(pupils, 4).map((group) => [group.need.type, group.pupils.map(({ name }) => name)]),
     ).toEqual([
-      [zero, ['Zed 4', 'Zed 1', 'Zed 3']],
-      [zero, ['Zed 2', 'Zed 0']],
       ['two exchanges, apart', ['Ada']],
+      [zero, ['Zed 0', 'Zed 1', 'Zed 2']],
+      [zero, ['Zed 3', 'Zed 4']],
     ])
   })
 

@@ -136,7 +136,7 @@ async function paging(which: 'week' | 'reports', pupil = 'Amira P'): Promise<Wri
   const { sheet } = await reading()
   const printed =
     which === 'week'
-      ? { table: planWeek({ className: '4H', date: DAY, byNeed: [], byFault: [] }), breaks: [] }
+      ? { table: planWeek({ className: '4H', date: DAY, byNeed: [] }), breaks: [] }
       : planReports([{ name: pupil, secure: [], isSeen: false, next: null }], DAY)
   return () => writePages(printed, which === 'week' ? 'one' : 'many', sheet.sheets)
 }

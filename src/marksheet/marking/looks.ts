@@ -1,4 +1,4 @@
-import type { Status } from '../../mastery/judge'
+import type { Status } from '../../mastery/standing'
 
 /**
  * How a marked cell looks. Colours are six hexadecimal digits. Blue and orange differ for readers with any of the common kinds of

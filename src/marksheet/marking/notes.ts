@@ -1,5 +1,5 @@
-import { ADDITION_TYPES, SUBTRACTION_TYPES } from '../../arithmetic/exchange'
-import { typesToSupport } from '../../mastery/support'
+import { isFlaggedSentence } from '../../mastery/need'
+import { TEACHING_ORDER } from '../../mastery/support'
 import { areaAddress, viewOf, type Area, type CellRef, type Matrix, type View } from '../layout/matrix'
 import type { Steps } from '../layout/steps'
 import type { Review } from './review'
@@ -13,14 +13,16 @@ export interface TextCell extends CellRef {
 /** What heads the notes, by which they are found again. */
 export const NOTES_TITLE = 'Support with · Columnwise'
 
-const TYPES: ReadonlySet<string> = new Set([...SUBTRACTION_TYPES, ...ADDITION_TYPES])
+const TYPES: ReadonlySet<string> = new Set(TEACHING_ORDER)
 
-/** Whether a value is a note that the add-in wrote: types joined by "; ", or what heads the notes. */
+/** Whether a value is a note that the add-in wrote: what a pupil needs, or what heads the notes. */
 export function isOwnNote(value: unknown): boolean {
-  return (
-    value === NOTES_TITLE ||
-    (typeof value === 'string' && value !== '' && value.split('; ').every((part) => TYPES.has(part)))
-  )
+  return value === NOTES_TITLE || (typeof value === 'string' && isNote(value))
+}
+
+/** What a pupil needs, or the types that version 0.1 wrote. */
+function isNote(text: string): boolean {
+  return isFlaggedSentence(text) || (text !== '' && text.split('; ').every((part) => TYPES.has(part)))
 }
 
 /** Whether a note may be written into a cell that holds this value and formula ('' for none): it is empty, or holds a note of ours. */
@@ -34,7 +36,7 @@ const LAST_COLUMN = 16_383
 const LAST_ROW = 1_048_575
 
 /**
- * The types to support, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. Only cells
+ * What flagged pupils need, beside each marksheet: in a column behind everything in its rows, or in a row below its columns. Only cells
  * without value, formula or merge, and notes of our own, are written to; `told` says where no such place is left.
  */
 export function* planningNotes(
@@ -65,7 +67,7 @@ export function* planningNotes(
     const notes: TextCell[] = []
     for (const [index, { judgement }] of review.pupils.entries()) {
       yield
-      const text = typesToSupport(judgement).join('; ')
+      const text = judgement.needsSupport ? judgement.need.sentence : ''
       if (text !== '' || old !== null)
         notes.push({ ...view.ref(rows[index] ?? 0, column), text, upright: turned })
     }
@@ -97,7 +99,7 @@ function isFree({ values, formulas, merges = [] }: Matrix, { row, column }: Cell
   return mayHoldNote(value, formulas?.[row]?.[column] ?? '') && (!isMerged || isOwnNote(value))
 }
 
-/** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but types in it. */
+/** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but notes in it. */
 function ownNotes(
   view: View,
   header: number,
@@ -106,15 +108,15 @@ function ownNotes(
 ): number | null {
   for (let column = 0; column < view.columns; column++) {
     if (taken.has(column)) continue
-    if (header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsTypes(view, column, rows))
+    if (header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsNotes(view, column, rows))
       return column
   }
   return null
 }
 
-function holdsTypes(view: View, column: number, rows: readonly number[]): boolean {
+function holdsNotes(view: View, column: number, rows: readonly number[]): boolean {
   const texts = rows.map((row) => view.text(row, column)).filter((text) => text !== '')
-  return texts.length > 0 && texts.every((text) => text.split('; ').every((part) => TYPES.has(part)))
+  return texts.length > 0 && texts.every(isNote)
 }
 
 /**

@@ -1,5 +1,5 @@
-import { STATUSES, type Status } from '../../mastery/judge'
-import { STATUS_WORDS, statusSign, typesToSupport, type StatusWords } from '../../mastery/support'
+import { STATUSES, type Status } from '../../mastery/standing'
+import { STATUS_WORDS, statusSign, type StatusWords } from '../../mastery/support'
 import { LOOKS, STATUS_FILLS } from './looks'
 import { areaAddress, type Area, type CellRef, type Matrix } from '../layout/matrix'
 import { OWN_SHEET } from '../layout/find'
@@ -196,13 +196,17 @@ function* masteryRows({ sheet, area, questions, pupils }: Review, words: StatusW
         STATUS_FILLS[status],
       )
     })
-    rows.push([cell(name, judgement.needsSupport), cell(typesToSupport(judgement).join('; ')), ...cells])
+    rows.push([
+      cell(name, judgement.needsSupport),
+      cell(judgement.needsSupport ? judgement.need.sentence : ''),
+      ...cells,
+    ])
   }
   const counts = types.map((type) => cell(classText(standings.map((each) => each.get(type)?.status))))
   return [
     [],
     [cell(`${sheet} ${areaAddress(area)}, ${asked}`, true)],
-    [...['Pupil', 'Needs support with', ...types].map((title) => cell(title, true, LOOKS.absent.fill))],
+    [...['Pupil', 'Needs support', ...types].map((title) => cell(title, true, LOOKS.absent.fill))],
     ...rows,
     [cell('Class', true), cell(''), ...counts],
   ]

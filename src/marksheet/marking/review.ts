@@ -8,12 +8,14 @@ import {
   type CellValue,
   type Outcome,
 } from '../../answers/typed'
-import { prepareMastery, type Evidence, type Judgement } from '../../mastery/judge'
+import { judge } from '../../mastery/need'
+import { countOf, standings, type Evidence, type Judgement } from '../../mastery/standing'
 import { DEFAULT_MASTERY, type MasterySettings } from '../../mastery/settings'
 import { findMarksheets, type FoundPupil, type FoundQuestion, type Marksheet } from '../layout/find'
 import { markedColumns, readMark } from '../layout/ticks'
 import { isDateFormat, isEmpty, type CellRef, type Matrix } from '../layout/matrix'
 import { atOnce, type Steps } from '../layout/steps'
+import { diagnoserFor, type PupilDiagnosis } from './diagnose'
 
 /**
  * A question with what its answers are compared with, the exchanges it holds, and whether its cells hold marks (ticks, 1 and 0)
@@ -25,10 +27,14 @@ export interface ReviewedQuestion extends FoundQuestion {
   readonly marked: boolean
 }
 
-/** A pupil with what was typed (as text), how it came out (both in the order of `answers`) and where the pupil stands. */
-export interface ReviewedPupil extends FoundPupil {
+/** A pupil with what was typed (as text) and how it came out, both in the order of `answers`. */
+export interface MarkedPupil extends FoundPupil {
   readonly typed: readonly string[]
   readonly outcomes: readonly Outcome[]
+}
+
+/** A marked pupil with why answers are wrong and where the pupil stands: the one verdict that everything shows. */
+export interface ReviewedPupil extends MarkedPupil, PupilDiagnosis {
   readonly judgement: Judgement
 }
 
@@ -64,13 +70,15 @@ export function* reviewing(
 ): Steps<Review> {
   const questions = yield* reviewQuestions(matrix, marksheet)
   yield
-  const judgeRow = rowJudge(marksheet, questions, settings)
+  const diagnose = diagnoserFor({ orientation: marksheet.orientation, questions })
   const pupils: ReviewedPupil[] = []
   for (const pupil of marksheet.pupils) {
     yield
     const outcomes = pupil.answers.map((cell) => outcomeOf(matrix, cell, questions[cell.question]))
     const typed = pupil.answers.map((cell) => typedText(matrix, cell))
-    pupils.push({ ...pupil, typed, outcomes, judgement: judgeRow(pupil, outcomes.map(evidenceOf)) })
+    const marked = { ...pupil, typed, outcomes }
+    const why = diagnose(marked)
+    pupils.push({ ...marked, ...why, judgement: judgementOf(marked, why, questions, settings) })
   }
   const { orientation, area } = marksheet
   const marked =
@@ -98,24 +106,25 @@ function* reviewQuestions(matrix: Matrix, { questions, pupils }: Marksheet): Ste
   }))
 }
 
-/** Judges a pupil's answers; where every pupil has the same questions the model is prepared once for all. */
-function rowJudge(
-  { orientation }: Marksheet,
+function judgementOf(
+  pupil: MarkedPupil,
+  { diagnosis, typing }: PupilDiagnosis,
   questions: readonly ReviewedQuestion[],
   settings: MasterySettings,
-): (pupil: FoundPupil, evidence: readonly Evidence[]) => Judgement {
-  const demands = questions.map(({ exchanges }) => exchanges)
-  if (orientation !== 'pairs') {
-    const { judge } = prepareMastery(demands, settings)
-    return (_pupil, evidence) => judge(evidence)
-  }
-  return ({ answers }, evidence) => {
-    const own = answers.flatMap(({ question }) => demands[question] ?? [])
-    return prepareMastery(own, settings).judge(evidence)
-  }
+): Judgement {
+  const told = pupil.answers.flatMap(({ question }, index) => {
+    const type = questions[question]?.exchanges.type
+    return type === undefined ? [] : [{ type, told: evidenceOf(pupil.outcomes[index] ?? 'blank') }]
+  })
+  return judge(standings([told], settings), {
+    ...countOf(told.map((each) => each.told)),
+    named: diagnosis.named,
+    typing,
+  })
 }
 
-function evidenceOf(outcome: Outcome): Evidence {
+/** What an outcome tells of the pupil: nothing where it is blank, absent or unreadable. */
+export function evidenceOf(outcome: Outcome): Evidence {
   return outcome === 'correct' ? true : outcome === 'incorrect' ? false : null
 }
 

@@ -1,12 +1,12 @@
 import { foldText } from '../../arithmetic/numeral'
 import { recognise, type PupilWeek, type Recognition, type TypeOnOccasion } from '../../lesson/recognition'
 import { countedNoun } from '../../lesson/words'
-import type { Judgement } from '../../mastery/judge'
+import type { Standings } from '../../mastery/standing'
 import type { MasterySettings } from '../../mastery/settings'
 import { OWN_SHEET } from '../layout/find'
 import { LOOKS } from '../marking/looks'
 import { bold, plain, type PrintedSheet } from '../reports/pupilReport'
-import { historiesIn, judgeHistory, type PupilHistory, type RecordRow } from './record'
+import { historiesIn, standingsOf, type PupilHistory, type RecordRow } from './record'
 
 /** What to praise in a class in a week: the pupils who answered, in the order of the alphabet, and how many did not. */
 export interface Praise {
@@ -52,7 +52,7 @@ function ofClass(record: readonly RecordRow[], className: string): RecordRow[] {
 function weekOf(history: PupilHistory, monday: string, settings: MasterySettings): PupilWeek {
   const { pupil, occasions } = history
   const standing = (count: number) =>
-    judgeHistory({ ...history, occasions: occasions.slice(0, count) }, settings)
+    standingsOf({ ...history, occasions: occasions.slice(0, count) }, settings)
   return {
     name: pupil,
     occasions: occasions.flatMap(({ date }, index) =>
@@ -62,7 +62,7 @@ function weekOf(history: PupilHistory, monday: string, settings: MasterySettings
 }
 
 /** What an occasion added to the counts of each type, and the statuses before and after it. */
-function changeBetween(before: Judgement, after: Judgement): TypeOnOccasion[] {
+function changeBetween(before: Standings, after: Standings): TypeOnOccasion[] {
   return after.byType.map(({ type, right, tried, status }) => {
     const earlier = before.byType.find((each) => each.type === type)
     return {

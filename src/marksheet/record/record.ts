@@ -2,12 +2,15 @@ import { workOut } from '../../arithmetic/columns'
 import { exchangesOf, type Exchanges } from '../../arithmetic/exchange'
 import { foldText } from '../../arithmetic/numeral'
 import { printQuestion, readQuestion, type Question } from '../../arithmetic/question'
-import type { CellValue, Outcome } from '../../answers/typed'
-import { judgeOccasions, type Judgement, type Occasion } from '../../mastery/judge'
+import { prepareDiagnosis } from '../../answers/diagnosis'
+import { answerKey, markAnswer, readTyped, type CellValue, type Outcome } from '../../answers/typed'
+import { judge } from '../../mastery/need'
+import { countOf, standings, type Judgement, type Standings, type Told } from '../../mastery/standing'
 import { DEFAULT_MASTERY, type MasterySettings } from '../../mastery/settings'
 import { OWN_SHEET } from '../layout/find'
 import { groupBy } from '../layout/groups'
 import type { Matrix } from '../layout/matrix'
+import { diagnoseAnswers, type PupilDiagnosis } from '../marking/diagnose'
 import type { Review } from '../marking/review'
 
 /** One answer of one pupil, as the Record sheet keeps it. `date` is the day of the marking, as "2026-11-25". */
@@ -158,26 +161,55 @@ export function historiesIn(record: readonly RecordRow[]): PupilHistory[] {
 }
 
 /**
- * Where a pupil stands after all occasions, skills learnt and forgotten in between. Occasions on which the pupil answered nothing are left
- * out: an absence teaches nothing, and must not take a child off the list.
+ * Where a pupil stands after all occasions, by counts over the weeks. Occasions on which the pupil answered nothing are left out: an
+ * absence teaches nothing, and must not take a child off the list.
  */
+export function standingsOf(history: PupilHistory, settings: MasterySettings = DEFAULT_MASTERY): Standings {
+  return standings(answeredIn(history).map(toldBy), settings)
+}
+
+/** The same with what the pupil needs now: faults, typing and slips are seen in the latest occasion's answers. */
 export function judgeHistory(history: PupilHistory, settings: MasterySettings = DEFAULT_MASTERY): Judgement {
-  const answered = history.occasions
-    .map(({ rows }) => rows.filter(isEvidence))
-    .filter((rows) => rows.length > 0)
-  return judgeOccasions(answered.map(occasionOf), settings)
+  const latest = answeredIn(history).at(-1) ?? []
+  const { diagnosis, typing } = diagnoseRows(latest)
+  return judge(standingsOf(history, settings), {
+    ...countOf(toldBy(latest).map(({ told }) => told)),
+    named: diagnosis.named,
+    typing,
+  })
+}
+
+function answeredIn({ occasions }: PupilHistory): RecordRow[][] {
+  return occasions.map(({ rows }) => rows.filter(isEvidence)).filter((rows) => rows.length > 0)
+}
+
+/** Rows of a sheet that held ticks or 1 and 0 do not come out of what was typed; they tell nothing of faults. */
+function diagnoseRows(rows: readonly RecordRow[]): PupilDiagnosis {
+  const read = rows.flatMap(({ question: text, typed, outcome }) => {
+    const reading = readQuestion(text)
+    if (!('question' in reading)) return []
+    const { question } = reading
+    const key = answerKey(question)
+    const answer = readTyped(typed, key.unit)
+    const value = answer.kind === 'number' ? answer.value : null
+    return [
+      { question, key, value, isWrong: outcome === 'incorrect', isTyped: markAnswer(typed, key) === outcome },
+    ]
+  })
+  const isMarked = read.some(({ isTyped }) => !isTyped)
+  const answers = read.map((answer) => (isMarked ? { ...answer, value: null } : answer))
+  return diagnoseAnswers(prepareDiagnosis(answers.map(({ question }) => question)), answers)
 }
 
 function isEvidence({ outcome, question }: RecordRow): boolean {
   return (outcome === 'correct' || outcome === 'incorrect') && exchangesFor(question) !== null
 }
 
-function occasionOf(rows: readonly RecordRow[]): Occasion {
-  const known = rows.flatMap((row) => {
+function toldBy(rows: readonly RecordRow[]): Told[] {
+  return rows.flatMap((row) => {
     const exchanges = exchangesFor(row.question)
-    return exchanges === null ? [] : [{ exchanges, right: row.outcome === 'correct' }]
+    return exchanges === null ? [] : [{ type: exchanges.type, told: row.outcome === 'correct' }]
   })
-  return { questions: known.map(({ exchanges }) => exchanges), outcomes: known.map(({ right }) => right) }
 }
 
 /** What has been found of questions, so that those of a class are read once and not for every pupil again. */

@@ -1,9 +1,9 @@
-import { FAULTS, type FaultId } from '../../answers/faults'
-import type { ExchangeType } from '../../arithmetic/exchange'
+import { FAULTS } from '../../answers/faults'
+import type { GroupNeed } from '../../mastery/support'
 import { printQuestion } from '../../arithmetic/question'
 import { OWN_SHEET } from '../layout/find'
 import { LOOKS } from '../marking/looks'
-import type { GroupWork } from '../reports/needs'
+import { groupTitle, type GroupWork } from '../reports/needs'
 import type { TableCell, TableSheet } from '../marking/plan'
 import { bold, exampleRows, inLine, plain } from '../reports/pupilReport'
 
@@ -17,15 +17,14 @@ export interface WeekGroup {
 export interface Week {
   readonly className: string
   readonly date: string
-  readonly byNeed: readonly (WeekGroup & { readonly type: ExchangeType })[]
-  readonly byFault: readonly (WeekGroup & { readonly fault: FaultId })[]
+  readonly byNeed: readonly (WeekGroup & { readonly need: GroupNeed })[]
 }
 
 const CAUTION =
   'Groups and faults are prompts for your own judgement, never a verdict on a child. Personal data: keep as your school’s policy says.'
 
-/** This week's page, to print: the groups, a next set for each, and the example to reteach (of the commonest fault, else need). */
-export function planWeek({ className, date, byNeed, byFault }: Week): TableSheet {
+/** This week's page, to print: the groups, a next set for each, and the example to reteach, of the first group. */
+export function planWeek({ className, date, byNeed }: Week): TableSheet {
   const title = [className, date].filter((part) => part !== '').join(', ')
   return {
     name: 'This week',
@@ -35,20 +34,13 @@ export function planWeek({ className, date, byNeed, byFault }: Week): TableSheet
       [plain('Please note'), plain(CAUTION)],
       [],
       [heading('Groups by need'), heading('')],
-      ...(byNeed.length === 0
-        ? [[plain(''), plain('No pupil needs support with a type, as far as the answers show.')]]
-        : []),
+      ...(byNeed.length === 0 ? [[plain(''), plain('Nobody is flagged, as far as the answers show.')]] : []),
       ...byNeed.flatMap((group, index) => [
-        [bold(`Group ${index + 1}`), bold(group.type)],
+        [bold(`Group ${index + 1}`), bold(groupTitle(group.need))],
         ...groupRows(group),
+        ...helpRows(group.need),
       ]),
-      ...(byFault.length === 0 ? [] : [[], [heading('Groups by the same fault'), heading('')]]),
-      ...byFault.flatMap((group) => [
-        [bold('Likely fault'), bold(faultText(group.fault).sentence)],
-        ...groupRows(group),
-        [plain('What helps'), plain(faultText(group.fault).help)],
-      ]),
-      ...reteachRows(byFault[0] ?? byNeed[0]),
+      ...reteachRows(byNeed[0]),
     ],
     widths: [26, 80],
   }
@@ -79,6 +71,7 @@ function heading(text: string): TableCell {
   return bold(text, LOOKS.absent.fill)
 }
 
-function faultText(id: FaultId): { readonly sentence: string; readonly help: string } {
-  return FAULTS.find((fault) => fault.id === id) ?? { sentence: id, help: '' }
+function helpRows({ fault }: GroupNeed): TableCell[][] {
+  const help = FAULTS.find(({ id }) => id === fault)?.help
+  return help === undefined ? [] : [[plain('What helps'), plain(help)]]
 }

@@ -4,8 +4,8 @@ import { amountText, printQuestion } from '../../arithmetic/question'
 import { likeliestFault } from '../../answers/diagnosis'
 import type { FaultId } from '../../answers/faults'
 import { readTyped, type Outcome } from '../../answers/typed'
-import type { Judgement, TypeStanding } from '../../mastery/judge'
-import { TEACHING_ORDER } from '../../mastery/support'
+import { FAMILIES, type Family } from '../../mastery/families'
+import type { FamilyStanding, Judgement, Need } from '../../mastery/standing'
 import { groupBy } from '../layout/groups'
 import type { CellRef } from '../layout/matrix'
 import type { Review, ReviewedQuestion } from '../marking/review'
@@ -13,10 +13,10 @@ import type { Review, ReviewedQuestion } from '../marking/review'
 /** In which order pupils are listed. */
 export type Order = 'need' | 'name'
 
-/** Pupils by exchange type: for every pupil a standing for each of the types, null where the pupil was never asked one. */
+/** Pupils by family of exchange types: for every pupil a standing for each family, null where the pupil was never asked one. */
 export interface HeatMap<Pupil> {
-  readonly types: readonly ExchangeType[]
-  readonly rows: readonly { readonly pupil: Pupil; readonly standings: readonly (TypeStanding | null)[] }[]
+  readonly families: readonly Family[]
+  readonly rows: readonly { readonly pupil: Pupil; readonly standings: readonly (FamilyStanding | null)[] }[]
 }
 
 interface Judged {
@@ -26,29 +26,37 @@ interface Judged {
 
 const NAMES = new Intl.Collator('en-GB')
 
-/** Pupils by type, types in teaching order; by need those first who need support with most types, then those furthest from secure. */
+/** Pupils by family, families in teaching order; by need as `byNeed` has it. */
 export function heatMap<Pupil extends Judged>(pupils: readonly Pupil[], order: Order): HeatMap<Pupil> {
-  const asked = new Set(pupils.flatMap(({ judgement }) => judgement.byType.map(({ type }) => type)))
-  const types = TEACHING_ORDER.filter((type) => asked.has(type))
-  const byName = (one: Judged, other: Judged) => NAMES.compare(one.name, other.name)
-  const byNeed = (one: Judged, other: Judged) =>
-    needOf(other.judgement) - needOf(one.judgement) || byName(one, other)
+  const asked = new Set(pupils.flatMap(({ judgement }) => judgement.byFamily.map(({ family }) => family)))
+  const families = FAMILIES.filter((family) => asked.has(family))
   const sorted = [...pupils].sort(order === 'name' ? byName : byNeed)
   return {
-    types,
+    families,
     rows: sorted.map((pupil) => {
-      const standings = new Map(pupil.judgement.byType.map((standing) => [standing.type, standing]))
-      return { pupil, standings: types.map((type) => standings.get(type) ?? null) }
+      const standings = new Map(pupil.judgement.byFamily.map((standing) => [standing.family, standing]))
+      return { pupil, standings: families.map((family) => standings.get(family) ?? null) }
     }),
   }
 }
 
-/** The number of types that need support, and below one the lack of security of all that was seen, averaged. */
-function needOf({ byType }: Judgement): number {
-  const seen = byType.filter(({ status }) => status !== 'not enough seen')
-  const lack = seen.reduce((sum, { probability }) => sum + 1 - probability, 0)
-  const needing = seen.filter(({ status }) => status === 'needs support').length
-  return needing + lack / (seen.length + 1)
+const KINDS: readonly Need['kind'][] = ['fault', 'family', 'no pattern', 'typing', 'slips', 'none']
+
+function byName(one: Judged, other: Judged): number {
+  return NAMES.compare(one.name, other.name)
+}
+
+/** Most in need first: the kinds of need in their order, the lowest share right first, then by name. */
+export function byNeed(one: Judged, other: Judged): number {
+  const place = ({ judgement }: Judged) => KINDS.indexOf(judgement.need.kind)
+  return (
+    place(one) - place(other) || shareRight(one.judgement) - shareRight(other.judgement) || byName(one, other)
+  )
+}
+
+function shareRight({ byFamily }: Judgement): number {
+  const sum = (count: 'right' | 'tried') => byFamily.reduce((total, each) => total + each[count], 0)
+  return sum('tried') === 0 ? 1 : sum('right') / sum('tried')
 }
 
 /** An answer to a question: whose, in which cell, and as it was typed. */

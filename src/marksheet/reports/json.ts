@@ -1,7 +1,7 @@
 import { numeralText } from '../../arithmetic/numeral'
-import { diagnoseReview } from './diagnose'
+import { skillStandings } from '../../mastery/skills'
 import { addressOf } from '../layout/matrix'
-import type { Review } from '../marking/review'
+import { evidenceOf, type Review } from '../marking/review'
 
 /**
  * A review and its diagnosis as plain JSON data with A1 addresses: the command line's contract. Answers and typed texts are strings;
@@ -9,7 +9,6 @@ import type { Review } from '../marking/review'
  */
 export function reviewJson(review: Review) {
   const { sheet, orientation, marked, questions, pupils } = review
-  const diagnoses = diagnoseReview(review)
   return {
     sheet,
     orientation,
@@ -22,7 +21,7 @@ export function reviewJson(review: Review) {
       type: question.exchanges.type,
       skills: question.exchanges.skills,
     })),
-    pupils: pupils.map(({ name, nameCells, answers, typed, outcomes, judgement }, pupil) => ({
+    pupils: pupils.map(({ name, nameCells, answers, typed, outcomes, diagnosis, faults, judgement }) => ({
       nameCell: nameCells.slice(0, 1).map(addressOf).join(''),
       name,
       answers: answers.map((cell, index) => ({
@@ -33,14 +32,21 @@ export function reviewJson(review: Review) {
           .join(''),
         typed: typed[index] ?? '',
         outcome: outcomes[index],
-        fault: diagnoses[pupil]?.faults[index] ?? null,
+        fault: faults[index] ?? null,
       })),
-      faults: (diagnoses[pupil]?.diagnosis.named ?? []).map(({ fault, probability, explains }) => ({
+      faults: diagnosis.named.map(({ fault, probability, explains }) => ({
         id: fault,
         probability,
         explains: explains.flatMap((index) => answers.slice(index, index + 1)).map(addressOf),
       })),
-      ...judgement,
+      need: judgement.need,
+      byFamily: judgement.byFamily,
+      byType: judgement.byType,
+      bySkill: skillStandings(
+        answers.flatMap((cell) => questions[cell.question]?.exchanges ?? []),
+        outcomes.map(evidenceOf),
+      ),
+      needsSupport: judgement.needsSupport,
     })),
   }
 }

@@ -1,125 +1,35 @@
-import { faultsOfClass, reachOf, type FaultEvidence } from '../../answers/diagnosis'
+import { faultsOfClass } from '../../answers/diagnosis'
 import type { FaultId } from '../../answers/faults'
-import type { Outcome } from '../../answers/typed'
 import { printQuestion, type Question } from '../../arithmetic/question'
 import type { ExchangeType } from '../../arithmetic/exchange'
 import { wrongAnswers } from '../../lesson/model/wentWrong'
 import { workedQuestion, type WorkedQuestion } from '../../lesson/worked'
-import { prepareMastery, type Evidence, type Judgement, type TypeStanding } from '../../mastery/judge'
-import { DEFAULT_MASTERY, type MasterySettings } from '../../mastery/settings'
-import { diagnoserFor, type PupilDiagnosis } from './diagnose'
+import { faultInWords } from '../../mastery/need'
+import type { Judgement } from '../../mastery/standing'
+import type { GroupNeed } from '../../mastery/support'
+import type { PupilDiagnosis } from '../marking/diagnose'
 import { nextSetAgainst, nextSetFor, type NextSet, type SetWish } from '../setting/nextSet'
 import type { Review, ReviewedPupil } from '../marking/review'
-import { atOnce, type Steps } from '../layout/steps'
 
-/** Where a pupil stands when the types that a named fault reaches are judged by it; `types` are those whose status that changes. */
-export interface ReachJudgement {
-  readonly judgement: Judgement
-  readonly types: readonly ExchangeType[]
-  /** What the fault reaches and how the rest went, for the teacher. */
-  readonly sentence: string
-}
-
-/** A pupil of a marksheet with where the pupil stands and why answers are wrong. `review` and `index` tell where the pupil is found. */
+/** A reviewed pupil with the questions asked. `review` and `index` tell where the pupil is found. */
 export interface DiagnosedPupil extends PupilDiagnosis {
   readonly name: string
   readonly review: number
   readonly index: number
   readonly pupil: ReviewedPupil
   readonly questions: readonly Question[]
-  /** By the reach of the named faults where there are any. */
   readonly judgement: Judgement
-  readonly reach: ReachJudgement | null
 }
 
-/** The pupils of a sheet's marksheets, diagnosed, in the sheet's order. */
-export function diagnosedPupils(
-  reviews: readonly Review[],
-  settings: MasterySettings = DEFAULT_MASTERY,
-): DiagnosedPupil[] {
-  return atOnce(diagnosing(reviews, settings))
-}
-
-/** The same, pupil by pupil. */
-export function* diagnosing(
-  reviews: readonly Review[],
-  settings: MasterySettings = DEFAULT_MASTERY,
-): Steps<DiagnosedPupil[]> {
-  const pupils: DiagnosedPupil[] = []
-  for (const [at, review] of reviews.entries()) {
-    const diagnose = diagnoserFor(review)
-    for (const [index, pupil] of review.pupils.entries()) {
-      yield
-      const found = diagnose(pupil)
-      const { named } = found.diagnosis
-      const reach = named.length > 0 ? judgeByReach(review, pupil, named, settings) : null
+/** The pupils of a sheet's marksheets, in the sheet's order. */
+export function diagnosedPupils(reviews: readonly Review[]): DiagnosedPupil[] {
+  return reviews.flatMap((review, at) =>
+    review.pupils.map((pupil, index) => {
       const questions = pupil.answers.flatMap((cell) => review.questions[cell.question]?.question ?? [])
-      const judgement = reach?.judgement ?? pupil.judgement
-      pupils.push({ ...found, name: pupil.name, review: at, index, pupil, questions, judgement, reach })
-    }
-  }
-  return pupils
-}
-
-const TELLS: Readonly<Record<Outcome, Evidence>> = {
-  correct: true,
-  incorrect: false,
-  blank: null,
-  absent: null,
-  unreadable: null,
-}
-
-/**
- * Judges a pupil for whom faults are named: what was answered within their reach tells of the faults, not of the types. A type of which
- * every answer lies within reach, and some are wrong, needs support, as likely as the fault; any other type is judged by the answers
- * outside. Counts stay those of all answers.
- */
-export function judgeByReach(
-  { questions: asked }: Pick<Review, 'questions'>,
-  { answers, outcomes, judgement }: Pick<ReviewedPupil, 'answers' | 'outcomes' | 'judgement'>,
-  named: readonly FaultEvidence[],
-  settings: MasterySettings = DEFAULT_MASTERY,
-): ReachJudgement {
-  const own = answers.flatMap((cell, index) => {
-    const found = asked[cell.question]
-    return found ? [{ ...found, told: TELLS[outcomes[index] ?? 'blank'] }] : []
-  })
-  const reached = new Set(
-    reachOf(
-      named.map(({ fault }) => fault),
-      own.map(({ question }) => question),
-    ),
+      const { name, diagnosis, faults, typing, judgement } = pupil
+      return { name, review: at, index, pupil, questions, diagnosis, faults, typing, judgement }
+    }),
   )
-  const outside = own.map(({ told }, index) => (reached.has(index) ? null : told))
-  const { judge } = prepareMastery(
-    own.map(({ exchanges }) => exchanges),
-    settings,
-  )
-  const beyond = new Map(judge(outside).byType.map((standing) => [standing.type, standing]))
-  const likely = Math.max(...named.map(({ probability }) => probability))
-  const byType = judgement.byType.map((standing): TypeStanding => {
-    const { type, right, tried } = standing
-    const rest = beyond.get(type)
-    if (tried === 0 || rest === undefined || (rest.tried === 0 && right === tried)) return standing
-    if (rest.tried > 0) return { ...standing, probability: rest.probability, status: rest.status }
-    const probability = Math.min(standing.probability, 1 - likely)
-    return { ...standing, probability, status: 'needs support' }
-  })
-  const needsSupport = byType.some(({ status }) => status === 'needs support')
-  const types = byType.flatMap(({ type, status }, index) =>
-    status === judgement.byType[index]?.status ? [] : [type],
-  )
-  const triedOutside = outside.filter((told) => told !== null)
-  const rightOutside = triedOutside.filter((told) => told === true).length
-  const rest =
-    triedOutside.length === 0
-      ? 'nothing was answered outside it'
-      : `outside it ${rightOutside} of ${triedOutside.length} are right`
-  return {
-    judgement: { ...judgement, byType, needsSupport },
-    types,
-    sentence: `Judged by its reach: it touches ${reached.size} of ${own.length} questions; ${rest}.`,
-  }
 }
 
 /** What a group works at: a modelled example, with the answer that the group's fault leads to, and questions; or why there are none. */
@@ -128,6 +38,19 @@ export interface GroupWork {
   readonly faulty: string | null
   readonly questions: readonly Question[]
   readonly problem: string | null
+}
+
+/** Work at what a group needs: against its fault, else at its type. */
+export function workFor({ fault, type }: GroupNeed, wish: SetWish): GroupWork {
+  if (fault !== null) return workAgainst(fault, wish)
+  if (type !== null) return workAtType(type, wish)
+  return { example: null, faulty: null, questions: [], problem: 'Look at the working first.' }
+}
+
+/** What a group has in common, as a title. */
+export function groupTitle({ kind, fault, type }: GroupNeed): string {
+  if (fault !== null) return faultInWords(fault)
+  return kind === 'no pattern' || type === null ? 'no pattern yet: look at the working' : type
 }
 
 /** Work at a type; the example is one more such question. */

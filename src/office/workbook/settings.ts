@@ -1,5 +1,5 @@
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from '../../mastery/settings'
-import { STATUSES } from '../../mastery/judge'
+import { STATUSES } from '../../mastery/standing'
 import { STATUS_WORDS, type StatusWords } from '../../mastery/support'
 import { Problem } from '../edit/errors'
 
@@ -29,12 +29,12 @@ export const DEFAULT_SETTINGS: Settings = {
 
 const KEY = 'columnwise'
 
-/** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
+/** The workbook's settings, how mastery is judged kept as `standing` (rates kept before went with another model); what is missing or makes no sense there is as in a new workbook. */
 export function readSettings(): Settings {
   const kept: unknown = Office.context.document.settings.get(KEY)
-  const { mastery, flags, masterySheet, className, groupSize, words } = asRecord(kept)
+  const { standing, flags, masterySheet, className, groupSize, words } = asRecord(kept)
   return {
-    mastery: readMastery(mastery),
+    mastery: readMastery(standing),
     flags: typeof flags === 'boolean' ? flags : DEFAULT_SETTINGS.flags,
     masterySheet: typeof masterySheet === 'boolean' ? masterySheet : DEFAULT_SETTINGS.masterySheet,
     className: typeof className === 'string' ? className : DEFAULT_SETTINGS.className,
@@ -87,7 +87,8 @@ export async function keepSettings(changed: Partial<Settings>): Promise<Settings
   const settings = { ...readSettings(), ...changed }
   const problem = settingsProblem(settings.mastery)
   if (problem !== null) throw new Problem(problem, 'Correct it and try again.')
-  Office.context.document.settings.set(KEY, settings)
+  const { mastery: standing, ...others } = settings
+  Office.context.document.settings.set(KEY, { ...others, standing })
   await save()
   for (const listener of listeners) listener(settings)
   return settings

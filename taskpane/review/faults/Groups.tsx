@@ -1,6 +1,6 @@
 import { Button, Input } from '@fluentui/react-components'
 import { useId, useMemo, useState, type ReactElement } from 'react'
-import { workAtType } from '../../../src/marksheet/reports/needs'
+import { groupTitle, workFor } from '../../../src/marksheet/reports/needs'
 import type { SetWish } from '../../../src/marksheet/setting/nextSet'
 import { supportGroups, type SupportGroup } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
@@ -8,7 +8,7 @@ import { counted } from '../../common/words'
 import { Work, type OnWrite } from './NextSet'
 import type { Person } from '../pupils/people'
 
-/** Groups of pupils who need support with the same type, none larger than the teacher wants, each with a next set. */
+/** Groups of pupils with the same need, none larger than the teacher wants, each with a next set. */
 export function Groups(props: {
   readonly people: readonly Person[]
   readonly size: number
@@ -40,15 +40,15 @@ export function Groups(props: {
         />
       </div>
       <p className="quiet">
-        Each pupil is in one group, that of the easiest type that needs support. Groups are a start for your
-        own judgement.
+        Each pupil is in one group, that of pupils with the same need. Groups are a start for your own
+        judgement.
       </p>
-      {groups.length === 0 && <p>No pupil needs support with any type, as far as the answers show.</p>}
+      {groups.length === 0 && <p>Nobody is flagged, as far as the answers show.</p>}
       {groups.map((group, index) => (
         <Group
-          key={`${group.type} ${group.pupils[0]?.key ?? ''}`}
+          key={`${groupTitle(group.need)} ${group.pupils[0]?.key ?? ''}`}
           group={group}
-          title={`Group ${index + 1}: ${group.type}`}
+          title={`Group ${index + 1}: ${groupTitle(group.need)}`}
           wish={wish}
           onOpen={onOpen}
           onWrite={onWrite}
@@ -66,7 +66,7 @@ function Group(props: {
   readonly onWrite: OnWrite
 }) {
   const { group, title, wish, onOpen, onWrite } = props
-  const work = useMemo(() => workAtType(group.type, wish), [group.type, wish])
+  const work = useMemo(() => workFor(group.need, wish), [group.need, wish])
   return (
     <section className="group">
       <h3>{title}</h3>
@@ -86,7 +86,7 @@ function Group(props: {
           </li>
         ))}
       </ul>
-      <Work work={work} fault={null} whose={title} onWrite={onWrite} />
+      <Work work={work} fault={group.need.fault} whose={title} onWrite={onWrite} />
     </section>
   )
 }

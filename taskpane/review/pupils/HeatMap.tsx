@@ -1,7 +1,7 @@
 import { Button, Checkbox } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
 import { heatMap, type Order } from '../../../src/marksheet/reports/classView'
-import { STATUSES, type Status, type TypeStanding } from '../../../src/mastery/judge'
+import { STATUSES, type Status, type FamilyStanding } from '../../../src/mastery/standing'
 import { statusSign } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
 import { useStatusWords } from '../../common/statusWords'
@@ -16,7 +16,7 @@ const ORDERS = [
 /** The style of a status. */
 export const statusClass = (status: Status) => `status-${status.replaceAll(' ', '-')}`
 
-/** Pupils by exchange type: a sign, the evidence and a word in every cell. A click on a name opens the pupil. */
+/** Pupils by family of exchange types: a sign, the evidence and a word in every cell. A click on a name opens the pupil. */
 export function HeatMap(props: {
   readonly people: readonly Person[]
   readonly onOpen: (person: Person) => void
@@ -24,9 +24,9 @@ export function HeatMap(props: {
   const { people, onOpen } = props
   const [order, setOrder] = useState<Order>('need')
   const [likely, setLikely] = useState(false)
-  const { types, rows } = heatMap(people, order)
+  const { families, rows } = heatMap(people, order)
   return (
-    <Card title="Pupils by type">
+    <Card title="Pupils by family">
       <div className="choices">
         <Choice label="In order of" value={order} options={ORDERS} onChoose={setOrder} />
         <Checkbox
@@ -42,9 +42,9 @@ export function HeatMap(props: {
           <thead>
             <tr>
               <th scope="col">Pupil</th>
-              {types.map((type) => (
-                <th key={type} scope="col">
-                  {type}
+              {families.map((family) => (
+                <th key={family} scope="col">
+                  {family}
                 </th>
               ))}
             </tr>
@@ -64,29 +64,20 @@ export function HeatMap(props: {
                   </Button>
                 </th>
                 {standings.map((standing, index) => (
-                  <Cell
-                    key={types[index]}
-                    standing={standing}
-                    likely={likely}
-                    byReach={standing !== null && pupil.byReach.includes(standing.type)}
-                  />
+                  <Cell key={families[index]} standing={standing} likely={likely} />
                 ))}
               </tr>
             ))}
           </tbody>
         </table>
       </div>
-      <Legend byReach={people.some((person) => person.byReach.length > 0)} />
+      <Legend />
     </Card>
   )
 }
 
-function Cell(props: {
-  readonly standing: TypeStanding | null
-  readonly likely: boolean
-  readonly byReach: boolean
-}) {
-  const { standing, likely, byReach } = props
+function Cell(props: { readonly standing: FamilyStanding | null; readonly likely: boolean }) {
+  const { standing, likely } = props
   const words = useStatusWords()
   if (standing === null || standing.tried === 0)
     return (
@@ -102,10 +93,7 @@ function Cell(props: {
         <span aria-hidden="true">{statusSign(status)} </span>
         {right} of {tried}
       </strong>
-      <span className="word">
-        {words[status]}
-        {byReach && ' †'}
-      </span>
+      <span className="word">{words[status]}</span>
       {likely && (
         <span className="word">
           {Math.round(100 * probability)}% {words.secure}
@@ -116,7 +104,7 @@ function Cell(props: {
 }
 
 /** What the signs mean, and how the whole is to be taken. */
-function Legend({ byReach }: { readonly byReach: boolean }) {
+function Legend() {
   const words = useStatusWords()
   return (
     <>
@@ -131,12 +119,6 @@ function Legend({ byReach }: { readonly byReach: boolean }) {
       <p className="quiet">
         “{words['needs support']}” is a prompt for your own judgement, never a verdict on a child.
       </p>
-      {byReach && (
-        <p className="quiet">
-          † judged by the fault that is named for the pupil: its reach tells more than the count. The Mastery
-          sheet goes by the answers alone.
-        </p>
-      )}
     </>
   )
 }

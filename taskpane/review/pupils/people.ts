@@ -1,5 +1,4 @@
 import { foldText } from '../../../src/arithmetic/numeral'
-import type { ExchangeType } from '../../../src/arithmetic/exchange'
 import { readQuestion, type Question } from '../../../src/arithmetic/question'
 import type { DiagnosedPupil } from '../../../src/marksheet/reports/needs'
 import {
@@ -8,7 +7,7 @@ import {
   type PupilHistory,
   type RecordRow,
 } from '../../../src/marksheet/record/record'
-import type { Judgement } from '../../../src/mastery/judge'
+import type { Judgement } from '../../../src/mastery/standing'
 import type { MasterySettings } from '../../../src/mastery/settings'
 
 /** A pupil as Review shows one: from the sheet in front (`found`), from Record over weeks, or from both. */
@@ -16,8 +15,6 @@ export interface Person {
   readonly key: string
   readonly name: string
   readonly judgement: Judgement
-  /** The types whose status the reach of a named fault decides. */
-  readonly byReach: readonly ExchangeType[]
   readonly found: DiagnosedPupil | null
   readonly history: PupilHistory | null
   readonly asked: readonly Question[]
@@ -38,7 +35,6 @@ export function peopleOnSheet(
     key: `${found.review} ${found.index}`,
     name: found.name,
     judgement: found.judgement,
-    byReach: found.reach?.types ?? [],
     found,
     history: counts.get(foldText(found.name)) === 1 ? (histories.get(foldText(found.name)) ?? null) : null,
     asked: found.questions,
@@ -55,7 +51,6 @@ export function peopleInRecord(
     key: history.pupil,
     name: history.pupil,
     judgement: judgeHistory(history, settings),
-    byReach: [],
     found: null,
     history,
     asked: history.occasions.flatMap(({ rows }) =>

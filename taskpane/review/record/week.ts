@@ -1,4 +1,4 @@
-import { faultGroups, workAgainst, workAtType } from '../../../src/marksheet/reports/needs'
+import { workFor } from '../../../src/marksheet/reports/needs'
 import type { SetWish } from '../../../src/marksheet/setting/nextSet'
 import type { PrintedSheet } from '../../../src/marksheet/reports/pupilReport'
 import { planWeek } from '../../../src/marksheet/record/week'
@@ -11,20 +11,14 @@ export function weekPage(
   people: readonly Person[],
   { size, wish, className, day }: { size: number; wish: SetWish; className: string; day: string },
 ): PrintedSheet {
-  const found = people.flatMap((person) => person.found ?? [])
   return {
     table: planWeek({
       className,
       date: dayInWords(day),
-      byNeed: supportGroups(people, size).map(({ type, pupils }) => ({
-        type,
+      byNeed: supportGroups(people, size).map(({ need, pupils }) => ({
+        need,
         names: pupils.map(({ name }) => name),
-        work: workAtType(type, wish),
-      })),
-      byFault: faultGroups(found).map(({ fault, pupils }) => ({
-        fault,
-        names: pupils.map(({ name }) => name),
-        work: workAgainst(fault, wish),
+        work: workFor(need, wish),
       })),
     }),
     breaks: [],

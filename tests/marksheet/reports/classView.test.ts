@@ -15,11 +15,11 @@ const [sheet] = review({
 if (!sheet) throw new Error('a marksheet')
 
 describe('the heat map', () => {
-  it('lists types in teaching order, and the pupil who needs most first', () => {
-    const { types, rows } = heatMap(sheet.pupils, 'need')
-    expect(types).toEqual(['no exchange', 'one exchange, tens to ones', 'two exchanges, next to each other'])
-    // Of Cara and Dev too few answers can be read to say anything, so they come last.
-    expect(rows.map(({ pupil }) => pupil.name)).toEqual(['Amina K', 'Bryn T', 'Cara O', 'Dev R'])
+  it('lists families in teaching order, and the pupil who needs most first', () => {
+    const { families, rows } = heatMap(sheet.pupils, 'need')
+    expect(families).toEqual(['no exchange', 'one exchange', 'two or more exchanges'])
+    // Of Cara both answers are wrong, but two answers of two types are too few to flag.
+    expect(rows.map(({ pupil }) => pupil.name)).toEqual(['Amina K', 'Cara O', 'Dev R', 'Bryn T'])
     expect(rows[0]?.standings[1]).toMatchObject({ right: 0, tried: 2, status: 'needs support' })
   })
 
@@ -28,13 +28,13 @@ describe('the heat map', () => {
     expect(names).toEqual(['Amina K', 'Bryn T', 'Cara O', 'Dev R'])
   })
 
-  it('leaves a gap where a pupil was never asked the type', () => {
+  it('leaves a gap where a pupil was never asked the family', () => {
     const [first, ...others] = sheet.pupils
     if (!first) throw new Error('a pupil')
-    const { byType } = first.judgement
-    const partly = { ...first, judgement: { ...first.judgement, byType: byType.slice(0, 1) } }
+    const { byFamily } = first.judgement
+    const partly = { ...first, judgement: { ...first.judgement, byFamily: byFamily.slice(0, 1) } }
     const row = heatMap([partly, ...others], 'name').rows[0]
-    expect(row?.standings.map((standing) => standing?.type ?? null)).toEqual(['no exchange', null, null])
+    expect(row?.standings.map((standing) => standing?.family ?? null)).toEqual(['no exchange', null, null])
   })
 })
 

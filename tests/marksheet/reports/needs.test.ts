@@ -29,39 +29,31 @@ function classOf(pupils: Readonly<Record<string, FaultId | null>>, asked: readon
 }
 
 describe('a pupil whose fault is named', () => {
-  it('is judged by its reach: types within need support, types beyond are judged by themselves', () => {
+  it('needs work on the fault, with its evidence; types keep to their counts', () => {
     const [pupil] = diagnosedPupils(classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }))
-    const status = (type: string) => pupil?.judgement.byType.find((each) => each.type === type)?.status
-    expect(pupil?.diagnosis.named[0]?.fault).toBe('takes-smaller-from-larger')
-    expect(status('one exchange, tens to ones')).toBe('needs support')
-    // One answer is too few to judge a type by itself; the named fault tells of it all the same.
-    expect(status('two exchanges, next to each other')).toBe('needs support')
-    expect(status('no exchange')).toBe('secure')
-    expect(pupil?.reach?.types).toContain('two exchanges, next to each other')
-    expect(pupil?.reach?.sentence).toBe(
-      'Judged by its reach: it touches 5 of 7 questions; outside it 2 of 2 are right.',
-    )
+    expect(pupil?.judgement.need).toEqual({
+      kind: 'fault',
+      fault: 'takes-smaller-from-larger',
+      family: null,
+      type: null,
+      sentence:
+        'takes the smaller digit from the larger in every column, whichever is on top: 5 of 5 wrong answers',
+    })
     expect(pupil?.judgement.needsSupport).toBe(true)
+    const standing = (type: string) => pupil?.judgement.byType.find((each) => each.type === type)
+    expect(standing('no exchange')).toMatchObject({ right: 2, tried: 2, status: 'secure' })
+    expect(standing('one exchange, tens to ones')).toMatchObject({
+      right: 0,
+      tried: 2,
+      status: 'needs support',
+    })
   })
 
-  it('keeps the counts of all answers', () => {
-    const [pupil] = diagnosedPupils(classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }))
-    expect(pupil?.judgement.byType.map(({ right, tried }) => [right, tried])).toEqual(
-      pupil?.pupil.judgement.byType.map(({ right, tried }) => [right, tried]),
-    )
-  })
-
-  it('does not need support with a type that is right wherever the fault does not reach', () => {
-    const asked = ['874 − 523', '965 − 342', '789 − 456', '867 − 42', '958 − 36', '796 − 53'].map(questionOf)
-    const [pupil] = diagnosedPupils(classOf({ 'Amina K': 'lines-up-left', 'Bryn T': null }, asked))
-    expect(pupil?.pupil.judgement.byType[0]).toMatchObject({ right: 3, tried: 6, status: 'needs support' })
-    expect(pupil?.judgement.byType[0]).toMatchObject({ right: 3, tried: 6, status: 'secure' })
-  })
-
-  it('is a pupil like any other where no fault is named', () => {
-    const [, pupil] = diagnosedPupils(classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }))
-    expect(pupil?.reach).toBeNull()
-    expect(pupil?.judgement).toBe(pupil?.pupil.judgement)
+  it('is judged once: the diagnosed pupil holds the judgement of the review', () => {
+    for (const { judgement, pupil } of diagnosedPupils(
+      classOf({ 'Amina K': 'takes-smaller-from-larger', 'Bryn T': null }),
+    ))
+      expect(judgement).toBe(pupil.judgement)
   })
 })
 

@@ -75,26 +75,32 @@ describe('this week’s page', () => {
   const table = planWeek({
     className: '4H',
     date: '6 November 2026',
-    byNeed: [{ type: 'through a zero', names: ['Cara O'], work: workAtType('through a zero', wish) }],
-    byFault: [
+    byNeed: [
       {
-        fault: 'takes-smaller-from-larger',
+        need: { kind: 'fault', fault: 'takes-smaller-from-larger', type: null },
         names: ['Amina K', 'Dev R'],
         work: workAgainst('takes-smaller-from-larger', wish),
+      },
+      {
+        need: { kind: 'family', fault: null, type: 'through a zero' },
+        names: ['Cara O'],
+        work: workAtType('through a zero', wish),
       },
     ],
   })
   const page = textOf(table.rows)
 
   it('holds every group with its names and next set, and the caution once', () => {
-    expect(page).toContain('Group 1 | through a zero')
+    expect(page).toContain('Group 1 | takes the smaller digit from the larger')
+    expect(page).toContain('Group 2 | through a zero')
+    expect(page).toContain('What helps | ')
     expect(page).toContain('Pupils | Cara O')
     expect(page).toContain('Pupils | Amina K, Dev R')
     expect(page.match(/Next set \| 1\)/g)?.length).toBe(2)
     expect(page.match(/never a verdict/g)?.length).toBe(1)
   })
 
-  it('reteaches the commonest fault with an example that meets it, right and wrong', () => {
+  it('reteaches the first group’s fault with an example that meets it, right and wrong', () => {
     const example = workAgainst('takes-smaller-from-larger', wish)
     const text = example.example?.text.replaceAll(' ', '\u00a0') ?? ''
     expect(page).toContain(`Example | ${text} = ${example.example?.answer}`)
@@ -105,15 +111,15 @@ describe('this week’s page', () => {
 
   it('reteaches the first need where no fault is named, and says so where nobody needs support', () => {
     const need = {
-      type: 'through a zero' as const,
+      need: { kind: 'family', fault: null, type: 'through a zero' } as const,
       names: ['Cara O'],
       work: workAtType('through a zero', wish),
     }
-    const without = textOf(planWeek({ className: '', date: 'd', byNeed: [need], byFault: [] }).rows)
+    const without = textOf(planWeek({ className: '', date: 'd', byNeed: [need] }).rows)
     expect(without).toContain('Reteach')
-    expect(without).not.toContain('same fault')
-    const nobody = textOf(planWeek({ className: '', date: 'd', byNeed: [], byFault: [] }).rows)
-    expect(nobody).toContain('No pupil needs support')
+    expect(without).not.toContain('What helps')
+    const nobody = textOf(planWeek({ className: '', date: 'd', byNeed: [] }).rows)
+    expect(nobody).toContain('Nobody is flagged')
     expect(nobody).not.toContain('Reteach')
   })
 

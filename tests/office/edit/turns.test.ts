@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { diagnosedPupils, diagnosing } from '../../../src/marksheet/reports/needs'
 import { planMarking, planning } from '../../../src/marksheet/marking/plan'
 import { review } from '../../../src/marksheet/marking/review'
 import type { Steps } from '../../../src/marksheet/layout/steps'
@@ -11,7 +10,6 @@ describe('a long reckoning in turns', () => {
   it('gives what it gives at once', async () => {
     const sheet = largeSheet(60, 12)
     const reviews = review(sheet)
-    expect(await inTurns(diagnosing(reviews))).toEqual(diagnosedPupils(reviews))
     expect(await inTurns(planning(sheet, reviews))).toEqual(planMarking(sheet, reviews))
   })
 

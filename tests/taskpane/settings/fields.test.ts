@@ -40,7 +40,7 @@ describe('the form of the settings', () => {
   it.each([
     ['secure', 'much', '“Secure from” must be a number, such as 85.'],
     ['slip', '', '“Slips” must be a number, such as 85.'],
-    ['secure', '40', 'The threshold for secure must be above that for nearly secure.'],
+    ['secure', '20', 'The threshold for secure must be above that for needs support.'],
     ['slip', '0', 'The chance of a slip must lie between 0% and 100%, both left out.'],
     [
       'guess',
