@@ -1,7 +1,16 @@
 import { Problem } from '../../src/office/edit/errors'
 
-/** Error 12009 of Microsoft's Dialog API (from memory of its documentation): the person at the screen said no. */
+/**
+ * Errors of Microsoft's Dialog API (from memory of its documentation): the window before is still open, since closing takes its time; the
+ * person at the screen said no; the browser keeps windows from opening.
+ */
+const STILL_OPEN = 12007
 const REFUSED = 12009
+const BLOCKED = 12011
+
+/** How often, and after how many milliseconds, a window is asked for again while the one before is still closing. */
+const TRIES = 20
+const PAUSE = 100
 
 let open: Office.Dialog | null = null
 
@@ -27,7 +36,8 @@ export async function openLargeWindow(page: LargePage): Promise<void> {
 }
 
 /** Whether Excel has opened the window. Throws Problem where the teacher said no. */
-function openDialog({ address, message }: LargePage): Promise<boolean> {
+function openDialog(page: LargePage, tries = TRIES): Promise<boolean> {
+  const { address, message } = page
   open?.close()
   open = null
   return new Promise((resolve, reject) => {
@@ -35,6 +45,17 @@ function openDialog({ address, message }: LargePage): Promise<boolean> {
       if (status !== Office.AsyncResultStatus.Succeeded) {
         if (error.code === REFUSED)
           reject(new Problem('The large window was not opened.', 'Allow it when Excel asks.'))
+        else if (error.code === BLOCKED)
+          reject(
+            new Problem(
+              'The browser keeps the large window from opening.',
+              'Allow pop-up windows for this page in the browser, then try again.',
+            ),
+          )
+        else if (error.code === STILL_OPEN && tries > 1)
+          setTimeout(() => {
+            openDialog(page, tries - 1).then(resolve, reject)
+          }, PAUSE)
         else resolve(false)
         return
       }

@@ -122,7 +122,7 @@ async function putBackAfter(edits: readonly Edit[], problem: Problem): Promise<P
   }
   return new Problem(
     `${problem.sentence} Some of it may have been written and could not be put back: ${stayed.join('; ')}.`,
-    `${problem.next} Or press Ctrl+Z in the sheet.`.trim(),
+    problem.next,
     { cause: problem.cause },
   )
 }

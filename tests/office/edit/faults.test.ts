@@ -72,8 +72,9 @@ describe.each(Object.entries(ACTIONS))('%s', (_, { before, act }) => {
     again.host.failAt({ sync: requests, code: 'GeneralException', after: 3 })
     for (let later = 1; later <= 12; later++)
       again.host.failAt({ sync: requests + later, code: 'RequestAborted' })
-    const { sentence } = await problemIn(act())
+    const { sentence, next } = await problemIn(act())
     expect(sentence).toMatch(/could not be put back: the (?:colours|flags) on Heron/)
+    expect(next).not.toMatch(/Ctrl\+Z/)
   })
 })
 
