@@ -3,7 +3,7 @@ import { axeProblems, expectQuiet, openStage, tabTo, useStage, type Setting, typ
 
 useStage()
 
-const NAMES = ['Amira Patel', 'Bertie Lowe', 'Cerys Hughes', 'Daniel Osei']
+const NAMES = ['Amira P', 'Bertie L', 'Cerys H', 'Daniel O']
 
 const button = ({ pane }: Stage, name: string | RegExp) => pane.getByRole('button', { name })
 const choice = ({ pane }: Stage, name: string) => pane.getByRole('combobox', { name })

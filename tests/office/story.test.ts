@@ -19,7 +19,7 @@ import { Front } from '../../taskpane/common/front'
 import { Runner } from '../../taskpane/common/runner'
 import { benchWith } from './host'
 
-const NAMES = ['Amira Patel', 'Bertie Lowe', 'Cerys Hughes', 'Daniel Osei']
+const NAMES = ['Amira P', 'Bertie L', 'Cerys H', 'Daniel O']
 const [LEARNS, STAYS, KNOWS, AWAY] = NAMES
 const FRIDAYS = ['2026-11-06', '2026-11-13', '2026-11-20']
 const QUESTIONS = 8

@@ -6,7 +6,7 @@ import { TOPICS } from '../../../src/items/wish'
 import { findMarksheets } from '../../../src/marksheet/layout/find'
 import { columnWidthFor, MOST_LAID_OUT, planMarksheet } from '../../../src/marksheet/setting/layOut'
 
-const NAMES = ['Amira Patel', 'Bertie Lowe', 'Cerys Hughes']
+const NAMES = ['Amira P', 'Bertie L', 'Cerys H']
 
 function questionsOf(count: number, topic = 0): readonly Question[] {
   const numbers = TOPICS[topic % TOPICS.length] ?? { year: 4 as const, topic: '' }

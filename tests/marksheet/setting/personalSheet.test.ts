@@ -19,7 +19,7 @@ function planIn(reading: PlanReading): MarksheetPlan {
 const drawn = fc
   .record({
     pupils: fc
-      .uniqueArray(fc.constantFrom('Amira Patel', 'Daniel Osei', 'Una K', 'Zoë', '7B Sam'), {
+      .uniqueArray(fc.constantFrom('Amira P', 'Daniel O', 'Una K', 'Zoë', '7B Sam'), {
         minLength: 1,
       })
       .chain((names) =>
@@ -114,7 +114,7 @@ describe('personal sets on a sheet', () => {
 
 describe('the marksheet of any lesson', () => {
   it('is read back with its questions for its pupils, and right answers come out correct', () => {
-    const names = ['Amira Patel', 'Daniel Osei', 'Una K']
+    const names = ['Amira P', 'Daniel O', 'Una K']
     fc.assert(
       fc.property(fc.constantFrom(...RECIPES), fc.integer(), (recipe, seed) => {
         const reading = makeLesson({ recipe, seed })
