@@ -159,8 +159,8 @@ function add(sheet: Excel.Worksheet, { address, formula, look, priority }: Forma
   const { custom } = added
   const { format } = custom
   custom.rule.formula = formula
-  format.fill.color = `#${look.fill}`
-  format.font.color = `#${look.ink}`
+  if (look.fill !== '') format.fill.color = `#${look.fill}`
+  if (look.ink !== '') format.font.color = `#${look.ink}`
   format.font.bold = look.bold
   format.font.italic = look.italic
   format.font.underline = look.underline ? 'Single' : 'None'
@@ -258,10 +258,13 @@ class Listing {
   }
 }
 
+/** The digits of a colour; '' where there is none, as where a fill was taken out in the rules manager. */
+const digitsOf = (colour: string | null) => colour?.replace('#', '') ?? ''
+
 function lookOf({ fill, font, numberFormat }: Excel.ConditionalRangeFormat, border: string): Look {
   return {
-    fill: fill.color.replace('#', ''),
-    ink: font.color.replace('#', ''),
+    fill: digitsOf(fill.color),
+    ink: digitsOf(font.color),
     bold: font.bold,
     italic: font.italic,
     underline: font.underline === 'Single',

@@ -180,6 +180,21 @@ describe('marking', () => {
     },
   )
 
+  it('gives a rule of its own back without a fill where the teacher took the fill out', async () => {
+    const bench = await benchOf('heron-notes')
+    await mark()
+    const id = bench.sheetId('Heron')
+    const bare = rulesOf(bench).map((rule) => ({ ...rule, style: { ...rule.style, fill: null } }))
+    bench.grid.setConditionalFormats(id, bare)
+    const looks = () =>
+      rulesOf(bench).map(({ formula, style }) => [formula, style.fill ?? '', style.fontColour])
+    const before = looks()
+    const { done } = await mark()
+    expect(looks()).not.toEqual(before)
+    expect(await takeBack(done)).toEqual([])
+    expect(looks()).toEqual(before)
+  })
+
   it('leaves rules of its own that Ctrl+Z brought back unreadable, and puts new ones before them', async () => {
     const bench = await benchOf('heron-notes')
     await mark()
