@@ -159,7 +159,7 @@ describe('from Review', () => {
     await pane.getByRole('tab', { name: 'Groups', exact: true }).click()
     await models()
     await pane.getByRole('tab', { name: 'Pupils', exact: true }).click()
-    await button(stage, 'Bertie L').click()
+    await stage.pane.locator('.heat').getByRole('button', { name: 'Bertie L' }).click()
     await models()
     expectQuiet(stage)
     await page.close()

@@ -25,7 +25,7 @@ describe('Record in the pane', () => {
     await pane.getByRole('tab', { name: 'Pupils' }).click()
     expect(await pane.locator('.heat tbody th').count()).toBe(28)
     expect(await pane.getByRole('tab', { name: 'Why' }).count()).toBe(0)
-    await button(stage, 'Bertie L').click()
+    await stage.pane.locator('.heat').getByRole('button', { name: 'Bertie L' }).click()
     await pane.getByText(/Kingfisher: 1 of 11/).waitFor()
     expect(await axeProblems(pane)).toEqual([])
     await button(stage, /^Undo/).click()

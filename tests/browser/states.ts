@@ -339,7 +339,7 @@ const REVIEW: readonly State[] = [
   {
     name: 'a pupil over the weeks',
     open: async (stage) => {
-      await button(stage, 'Bertie L').click()
+      await stage.pane.locator('.heat').getByRole('button', { name: 'Bertie L' }).click()
       await text(stage, /Kingfisher: 1 of 11/)
     },
   },
