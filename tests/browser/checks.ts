@@ -7,6 +7,8 @@ const TARGET = 24
 const STILL = 17
 /** More Tab stops than any state of the pane has. */
 const MOST_STOPS = 400
+/** How often Tab is pressed before it is asked whether the end of the page is reached. */
+const AT_ONCE = 20
 /** The least height in which what the pane shows can still be read and worked, in pixels. */
 const LEAST_HEIGHT = 100
 
@@ -39,7 +41,14 @@ interface Helpers {
 
 declare global {
   interface Window {
-    columnwiseChecks?: Helpers & { readonly looks: Map<Element, string> }
+    columnwiseChecks?: Helpers & {
+      /** How controls look without the focus, but those that Tab has come to. */
+      readonly looks: Map<Element, string>
+      /** What is wrong with those that Tab has come to. */
+      readonly problems: string[]
+      /** Ends the noting of Tab stops. */
+      stopNoting: () => void
+    }
   }
 }
 
@@ -91,7 +100,7 @@ function markControls(): void {
   }
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur()
   const looks = new Map(helpers.controls().map((element) => [element, helpers.look(element)]))
-  window.columnwiseChecks = { ...helpers, looks }
+  window.columnwiseChecks = { ...helpers, looks, problems: [], stopNoting: () => undefined }
 }
 
 /** Controls that the browser's accessibility tree has no name for. */
@@ -195,39 +204,40 @@ function moving(longest: number): string[] {
     })
 }
 
-/** Controls that Tab does not reach, or that do not show that they have the focus. */
+/** Controls that Tab does not reach, or that do not show that they have the focus. Tab is pressed in the browser, its stops are noted on the page. */
 async function notReached(page: Page, frame: Frame): Promise<string[]> {
-  await frame.evaluate(() => {
-    for (const where of ['afterbegin', 'beforeend'] as const) {
-      const sentinel = document.createElement('span')
-      sentinel.tabIndex = 0
-      sentinel.className = 'tab-sentinel'
-      sentinel.style.position = 'fixed'
-      document.body.insertAdjacentElement(where, sentinel)
-    }
-    document.querySelector<HTMLElement>('.tab-sentinel')?.focus()
-  })
-  const problems: string[] = []
-  for (let stops = 0; ; stops++) {
-    await page.keyboard.press('Tab')
-    const stop = await frame.evaluate(atStop)
-    if (stop === 'end') break
-    if (stop === 'outside' || stops === MOST_STOPS) {
-      problems.push('Tab does not come to the end of the page')
-      break
-    }
-    problems.push(...stop)
-  }
-  return [...problems, ...(await frame.evaluate(missed))]
+  await frame.evaluate(noteStops)
+  const session = await page.context().newCDPSession(page)
+  const press = (type: 'rawKeyDown' | 'keyUp') =>
+    session.send('Input.dispatchKeyEvent', { type, key: 'Tab', code: 'Tab', windowsVirtualKeyCode: 9 })
+  const isAtEnd = () =>
+    frame.evaluate(() => document.activeElement === [...document.querySelectorAll('.tab-sentinel')].at(-1))
+  let presses = 0
+  do {
+    await Promise.all(Array.from({ length: AT_ONCE }, () => [press('rawKeyDown'), press('keyUp')]).flat())
+    presses += AT_ONCE
+  } while (!(await isAtEnd()) && presses < MOST_STOPS)
+  await session.detach()
+  return frame.evaluate(missed)
 }
 
-/** What is wrong with the control that has the focus now. Runs on the page. */
-function atStop(): Promise<string[] | 'end' | 'outside'> {
-  const { looks, look, brief } = window.columnwiseChecks ?? {}
-  const element = document.activeElement
-  if (!(element instanceof HTMLElement) || element === document.body) return Promise.resolve('outside')
-  if (element.matches('.tab-sentinel')) return Promise.resolve('end')
-  const isSeen = () => {
+/**
+ * Puts the focus before everything on the page, and notes what is wrong with every control that has the focus when Tab is pressed next. At
+ * the end of the page Tab leads no further. Runs on the page.
+ */
+function noteStops(): void {
+  const checks = window.columnwiseChecks
+  if (!checks) return
+  const sentinelAt = (where: 'afterbegin' | 'beforeend') => {
+    const sentinel = document.createElement('span')
+    sentinel.tabIndex = 0
+    sentinel.className = 'tab-sentinel'
+    sentinel.style.position = 'fixed'
+    document.body.insertAdjacentElement(where, sentinel)
+    return sentinel
+  }
+  const [start, end] = [sentinelAt('afterbegin'), sentinelAt('beforeend')]
+  const isSeen = (element: Element) => {
     const { left, right, top, bottom } = element.getBoundingClientRect()
     const [l, r, t, b] = [
       Math.max(left, 0),
@@ -248,31 +258,45 @@ function atStop(): Promise<string[] | 'end' | 'outside'> {
       )
     })
   }
-  return new Promise((resolve) => {
-    requestAnimationFrame(() => {
-      const before = looks?.get(element)
-      looks?.delete(element)
-      resolve([
-        ...(before === look?.(element) ? [`does not show the focus: ${brief?.(element) ?? ''}`] : []),
-        ...(isSeen() ? [] : [`has the focus out of sight: ${brief?.(element) ?? ''}`]),
-      ])
-    })
-  })
+  const note = (event: KeyboardEvent) => {
+    const element = document.activeElement
+    if (event.key !== 'Tab' || element === start) return
+    if (element === end) event.preventDefault()
+    else if (!(element instanceof HTMLElement) || element === document.body)
+      checks.problems.push('Tab leaves the page before its end')
+    else {
+      const before = checks.looks.get(element)
+      checks.looks.delete(element)
+      if (before === checks.look(element))
+        checks.problems.push(`does not show the focus: ${checks.brief(element)}`)
+      if (!isSeen(element)) checks.problems.push(`has the focus out of sight: ${checks.brief(element)}`)
+    }
+  }
+  window.addEventListener('keydown', note, true)
+  checks.stopNoting = () => {
+    window.removeEventListener('keydown', note, true)
+    if (document.activeElement !== end) checks.problems.push('Tab does not come to the end of the page')
+    start.remove()
+    end.remove()
+  }
+  start.focus()
 }
 
-/** Controls that Tab has not come to; those that arrow keys lead to from one that it has come to are reached. Runs on the page. */
+/** What was noted at the stops, and controls that Tab has not come to; those that arrow keys lead to from one that it has come to are reached. Runs on the page. */
 function missed(): string[] {
   const CONTROL = 'a, button, input, select, textarea, summary, [role=button], [role=tab]'
-  const { looks = new Map<Element, string>(), brief } = window.columnwiseChecks ?? {}
-  for (const sentinel of document.querySelectorAll('.tab-sentinel')) sentinel.remove()
+  const checks = window.columnwiseChecks
+  if (!checks) return ['the checks are not on the page']
+  checks.stopNoting()
+  const { looks, brief, problems } = checks
   const left = [...looks.keys()]
   const isByArrows = (element: Element) => {
     const group = element.closest('[role=tablist], [role=radiogroup]')
     const others = group ? [...group.querySelectorAll('[role=tab], input[type=radio]')] : []
     return others.some((other) => !looks.has(other))
   }
-  return left
+  const unreached = left
     .filter((element) => element.isConnected && !isByArrows(element))
     .filter((element) => element.getAttribute('tabindex') !== '-1' || element.matches(CONTROL))
-    .map((element) => `not reached by Tab: ${brief?.(element) ?? ''}`)
+  return [...problems, ...unreached.map((element) => `not reached by Tab: ${brief(element)}`)]
 }
