@@ -143,24 +143,24 @@ describe('from Review', () => {
     await page.close()
   })
 
-  it('so do the examples of a group and of a pupil, without a fault, in place of the one before', async () => {
+  it('so do the examples of a group, with its fault, and of a pupil, without one, in place of the one before', async () => {
     const stage = await openStage()
     const { pane, page } = stage
-    const models = async () => {
+    const models = async (fault: string) => {
       const model = pane.getByRole('button', { name: /^Model it/ }).first()
       const text = ((await model.getAttribute('aria-label')) ?? '').replace('Model it: ', '')
       await model.click()
       await pane.getByRole('group', { name: `${text}, step by step` }).waitFor()
       await expect.poll(() => isOnTab(stage)).toBe(true)
-      expect(await pane.getByLabel('The pupil’s answer').inputValue()).toBe('')
+      expect(await pane.getByLabel('The pupil’s answer').inputValue()).toBe(fault)
       await pane.getByRole('tab', { name: 'Review' }).click()
     }
     await pane.getByRole('tab', { name: 'Review' }).click()
     await pane.getByRole('tab', { name: 'Groups', exact: true }).click()
-    await models()
+    await models('takes-smaller-from-larger')
     await pane.getByRole('tab', { name: 'Pupils', exact: true }).click()
     await stage.pane.locator('.heat').getByRole('button', { name: 'Bertie L' }).click()
-    await models()
+    await models('')
     expectQuiet(stage)
     await page.close()
   })

@@ -1,6 +1,7 @@
 import { Button, Checkbox } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
 import { heatMap, type Order } from '../../../src/marksheet/reports/classView'
+import type { Family } from '../../../src/mastery/families'
 import { STATUSES, type Status, type FamilyStanding } from '../../../src/mastery/standing'
 import { statusSign } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
@@ -15,6 +16,9 @@ const ORDERS = [
 
 /** The style of a status. */
 export const statusClass = (status: Status) => `status-${status.replaceAll(' ', '-')}`
+
+/** A family that may be broken inside its longest word, so that all columns stand side by side in the pane. */
+const breakable = (family: Family) => family.replace('exchange', 'ex\u00adchange')
 
 /** Pupils by family of exchange types: a sign, the evidence and a word in every cell. A click on a name opens the pupil. */
 export function HeatMap(props: {
@@ -44,7 +48,7 @@ export function HeatMap(props: {
               <th scope="col">Pupil</th>
               {families.map((family) => (
                 <th key={family} scope="col">
-                  {family}
+                  {breakable(family)}
                 </th>
               ))}
             </tr>
