@@ -48,9 +48,9 @@ describe('the settings', () => {
 
   it('that make no sense are refused with a sentence, and nothing is kept', async () => {
     const stage = await settingsOf()
-    await stage.pane.getByLabel('Secure from', { exact: true }).fill('30')
+    await stage.pane.getByLabel('Secure from', { exact: true }).fill('20')
     await button(stage, 'Keep').click()
-    await stage.pane.getByText('The threshold for secure must be above that for nearly secure.').waitFor()
+    await stage.pane.getByText('The threshold for secure must be above that for needs support.').waitFor()
     expect(await kept(stage)).toBeUndefined()
     await stage.page.close()
   })

@@ -29,12 +29,12 @@ export const DEFAULT_SETTINGS: Settings = {
 
 const KEY = 'columnwise'
 
-/** The workbook's settings, how mastery is judged kept as `standing` (rates kept before went with another model); what is missing or makes no sense there is as in a new workbook. */
+/** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
 export function readSettings(): Settings {
   const kept: unknown = Office.context.document.settings.get(KEY)
-  const { standing, flags, masterySheet, className, groupSize, words } = asRecord(kept)
+  const { mastery, flags, masterySheet, className, groupSize, words } = asRecord(kept)
   return {
-    mastery: readMastery(standing),
+    mastery: readMastery(mastery),
     flags: typeof flags === 'boolean' ? flags : DEFAULT_SETTINGS.flags,
     masterySheet: typeof masterySheet === 'boolean' ? masterySheet : DEFAULT_SETTINGS.masterySheet,
     className: typeof className === 'string' ? className : DEFAULT_SETTINGS.className,
@@ -67,6 +67,8 @@ function asRecord(value: unknown): Readonly<Record<string, unknown>> {
 
 function readMastery(kept: unknown): MasterySettings {
   const record = asRecord(kept)
+  // Version 0.1 kept rates of another model, told by a threshold of that name.
+  if ('nearlySecure' in record) return DEFAULT_MASTERY
   const names = Object.keys(DEFAULT_MASTERY) as (keyof MasterySettings)[]
   const merged = Object.fromEntries(
     names.map((name) => [name, typeof record[name] === 'number' ? record[name] : DEFAULT_MASTERY[name]]),
@@ -87,8 +89,7 @@ export async function keepSettings(changed: Partial<Settings>): Promise<Settings
   const settings = { ...readSettings(), ...changed }
   const problem = settingsProblem(settings.mastery)
   if (problem !== null) throw new Problem(problem, 'Correct it and try again.')
-  const { mastery: standing, ...others } = settings
-  Office.context.document.settings.set(KEY, { ...others, standing })
+  Office.context.document.settings.set(KEY, settings)
   await save()
   for (const listener of listeners) listener(settings)
   return settings

@@ -48,7 +48,7 @@ describe('settings', () => {
 
   it('that make no sense are refused with a sentence and not kept', async () => {
     await fresh()
-    const { sentence } = await problemIn(keepSettings({ mastery: { ...DEFAULT_MASTERY, secure: 0.4 } }))
+    const { sentence } = await problemIn(keepSettings({ mastery: { ...DEFAULT_MASTERY, secure: 0.2 } }))
     expect(sentence).toMatch(/threshold for secure/)
     expect(readSettings()).toEqual(DEFAULT_SETTINGS)
   })
@@ -58,6 +58,7 @@ describe('settings', () => {
     [7],
     [{ flags: 'yes', mastery: 3 }],
     [{ mastery: { slip: 5 } }],
+    [{ mastery: { guess: 0.1, secure: 0.9, nearlySecure: 0.5 } }],
     [{ mastery: { slip: '0.1' } }],
   ])('fall back to the usual ones where the workbook holds %j', async (kept) => {
     await fresh()
