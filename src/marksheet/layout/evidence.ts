@@ -23,7 +23,18 @@ export function hasAnswersIn(view: View, { row, column }: CellRef, { first, last
 
 /** Whether a question of another block stands beside the rows: in one of them, or above them with answers that reach into them. */
 export function isBeside(view: View, other: CellRef, rows: Rows): boolean {
-  return other.row <= rows.last && (other.row >= rows.first || hasAnswersIn(view, other, rows))
+  if (other.row > rows.last) return false
+  return other.row < rows.first ? hasAnswersIn(view, other, rows) : !isAmongTexts(view, other, rows)
+}
+
+/** Whether a text that reads as a question stands in a column of texts, as a name such as "1-2" does: most rows of the column hold them. */
+function isAmongTexts(view: View, { row, column }: CellRef, { first, last }: Rows): boolean {
+  if (row <= first) return false
+  const texts = range(first + 1, last + 1).filter((each) => {
+    const value = view.value(each, column)
+    return !isEmpty(value) && readTyped(value).kind === 'unreadable'
+  })
+  return 2 * texts.length > last - first
 }
 
 /**
