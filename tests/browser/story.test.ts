@@ -74,7 +74,10 @@ describe('the whole story in the pane', () => {
       await pane.getByLabel('Day of the questions').fill(day)
       await button(stage, /^Add .* to Record$/).click()
       await pane.getByText('is in Record: 30 answers of').waitFor()
-      await pane.getByText(`${30 * (week + 1)} answers of`).last().waitFor()
+      await pane
+        .getByText(`${30 * (week + 1)} answers of`)
+        .last()
+        .waitFor()
     }
     await pane.getByRole('combobox', { name: 'Judge by' }).selectOption({ label: 'Record: Kingfisher' })
     await tab(stage, 'Groups').click()
