@@ -1,5 +1,5 @@
-import { readFile, writeFile } from 'node:fs/promises'
-import { basename, resolve } from 'node:path'
+import { readFile } from 'node:fs/promises'
+import { basename } from 'node:path'
 import { parseArgs } from 'node:util'
 import { planMarking, planMastery } from '../marksheet/marking/plan'
 import { reviewJson } from '../marksheet/reports/json'
@@ -7,16 +7,19 @@ import type { Matrix } from '../marksheet/layout/matrix'
 import { review, type Review } from '../marksheet/marking/review'
 import { applyPlans, keptBesideCells } from './apply'
 import { matrixOf, openWorkbook } from './read'
+import { NotSaved, refusePlace, saveWhole } from './save'
 import { reviewTable } from './table'
+import { visible, visibleJson } from './visible'
 
-const USAGE = 'Use: npm run --silent mark -- FILE.xlsx [--json] [--out COPY.xlsx]'
+const USAGE = 'Use: npm run --silent mark -- FILE.xlsx [--json] [--out COPY.xlsx [--force]]'
 
 /** The command line: marks every marksheet of a workbook and prints the result. Exit 0, or 2 where the file cannot be read. */
 async function main(): Promise<void> {
-  const { file, json, out } = readArguments()
+  const { file, json, out, force } = readArguments()
   const bytes = await readFile(file).catch(() =>
     fail(`Cannot read ${file}: there is no such file, or it may not be opened.`),
   )
+  if (out !== undefined) await refusePlace(file, out, force).catch(failNotSaved)
   const workbook = await openWorkbook(bytes).catch(() =>
     fail(
       `Cannot read ${basename(file)}: it is not an Excel workbook (.xlsx), or it is damaged or protected by a password.`,
@@ -27,8 +30,8 @@ async function main(): Promise<void> {
   if (out !== undefined) await saveMarkedCopy(bytes, sheets, file, out)
   process.stdout.write(
     json
-      ? `${JSON.stringify({ sheets: reviews.map(reviewJson) })}\n`
-      : `${reviewTable(reviews)}${out === undefined ? '' : `\nThe marked copy is ${out}.\n`}`,
+      ? `${visibleJson(JSON.stringify({ sheets: reviews.map(reviewJson) }))}\n`
+      : `${reviewTable(reviews)}${out === undefined ? '' : `\nThe marked copy is ${visible(out)}.\n`}`,
   )
 }
 
@@ -38,36 +41,47 @@ async function saveMarkedCopy(
   file: string,
   out: string,
 ): Promise<void> {
-  if (resolve(out) === resolve(file))
-    fail('The marked copy needs a name of its own: the workbook itself is not changed.')
   const marked = sheets.filter(({ reviews }) => reviews.length > 0)
   const plans = marked.map(({ matrix, reviews }) => planMarking(matrix, reviews))
-  for (const sentence of plans.flatMap(({ told }) => told)) process.stderr.write(`${sentence}\n`)
+  for (const sentence of plans.flatMap(({ told }) => told)) say(sentence)
   const tables = marked.length > 0 ? [planMastery(marked.flatMap(({ reviews }) => reviews))] : []
   const kept = await keptBesideCells(bytes)
-  if (kept.length > 0) process.stderr.write(`Kept in the copy as they are: ${kept.join(', ')}.\n`)
+  if (kept.length > 0) say(`Kept in the copy as they are: ${kept.join(', ')}.`)
   const copy = await applyPlans(bytes, plans, tables).catch((error: unknown) =>
     fail(`Cannot mark ${basename(file)}: ${String(error)}`),
   )
-  await writeFile(out, copy).catch(() => fail(`Cannot write ${out}.`))
+  await saveWhole(out, copy).catch(failNotSaved)
 }
 
-function readArguments(): { file: string; json: boolean; out: string | undefined } {
+function readArguments(): { file: string; json: boolean; out: string | undefined; force: boolean } {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { json: { type: 'boolean', default: false }, out: { type: 'string' } },
+      options: {
+        json: { type: 'boolean', default: false },
+        out: { type: 'string' },
+        force: { type: 'boolean', default: false },
+      },
     })
     const [file, ...more] = positionals
     if (file === undefined || more.length > 0) return fail(USAGE)
-    return { file, json: values.json, out: values.out }
+    return { file, json: values.json, out: values.out, force: values.force }
   } catch {
     return fail(USAGE)
   }
 }
 
+function failNotSaved(error: unknown): never {
+  if (error instanceof NotSaved) return fail(error.message)
+  throw error
+}
+
+function say(sentence: string): void {
+  process.stderr.write(`${visible(sentence)}\n`)
+}
+
 function fail(sentence: string): never {
-  process.stderr.write(`${sentence}\n`)
+  say(sentence)
   process.exit(2)
 }
 

@@ -52,8 +52,16 @@ export class Parts {
         text.startsWith('<?xml') ? text : `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${text}`,
       )
     }
-    return this.zip.generateAsync({ type: 'uint8array', compression: 'DEFLATE' })
+    return this.zip.generateAsync({ type: 'uint8array', compression: 'DEFLATE', comment: COPY_MARK })
   }
+}
+
+/** What ends a marked copy, as the comment of the archive; a program that saves the workbook anew leaves it out. */
+const COPY_MARK = 'Columnwise: marked copy'
+
+/** Whether a file is a marked copy as it was made, not saved by another program since. */
+export function isMarkedCopy(bytes: Uint8Array): boolean {
+  return new TextDecoder().decode(bytes.subarray(-COPY_MARK.length)) === COPY_MARK
 }
 
 /** The root element of a document; throws Error where it is empty. */

@@ -1,5 +1,6 @@
 import { addressOf, areaAddress } from '../marksheet/layout/matrix'
 import type { Review, ReviewedPupil } from '../marksheet/marking/review'
+import { visible } from './visible'
 
 /** Reviews as text for people: for each marksheet every pupil's count, what is left to look at, and what flags a pupil. */
 export function reviewTable(reviews: readonly Review[]): string {
@@ -10,7 +11,7 @@ export function reviewTable(reviews: readonly Review[]): string {
 function sheetTable({ sheet, area, questions, pupils }: Review): string {
   const head = ['Pupil', 'Right', 'To look at', 'Needs support']
   const rows = pupils.map((pupil) => [
-    pupil.name,
+    visible(pupil.name),
     score(pupil),
     toLookAt(pupil),
     pupil.judgement.needsSupport ? pupil.judgement.need.sentence : '',
@@ -23,7 +24,7 @@ function sheetTable({ sheet, area, questions, pupils }: Review): string {
       .map((text, column) => text.padEnd(widths[column] ?? 0))
       .join('  ')
       .trimEnd()
-  const title = `${sheet} ${areaAddress(area)}: ${pupils.length} pupils, ${questions.length} questions`
+  const title = `${visible(sheet)} ${areaAddress(area)}: ${pupils.length} pupils, ${questions.length} questions`
   return [title, '', line(head), line(widths.map((width) => '─'.repeat(width))), ...rows.map(line), ''].join(
     '\n',
   )

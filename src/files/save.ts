@@ -1,0 +1,48 @@
+import { open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
+import { dirname, join } from 'node:path'
+import { isMarkedCopy } from './parts'
+
+/** What keeps a copy from being saved, as a sentence. */
+export class NotSaved extends Error {}
+
+/**
+ * Refuses a place where a marked copy of a file may not go: the file itself, under whatever name or link, and, without `force`, a file
+ * that is no marked copy as it was made. Throws NotSaved.
+ */
+export async function refusePlace(file: string, out: string, force: boolean): Promise<void> {
+  const [original, present] = await Promise.all([stat(file), stat(out).catch(() => null)])
+  if (!present) return
+  if (original.ino === present.ino && original.dev === present.dev)
+    throw new NotSaved('The marked copy needs a name of its own: the workbook itself is not changed.')
+  if (!present.isFile()) throw new NotSaved(`Cannot write ${out}: it is a folder or a device, not a file.`)
+  if (force || isMarkedCopy(await readFile(out).catch(() => new Uint8Array()))) return
+  throw new NotSaved(
+    `${out} is there already and is not a marked copy as it was made, so it is not replaced. Choose another name, or add --force to replace it.`,
+  )
+}
+
+/**
+ * Saves bytes under a name, whole or not at all: into a new file beside it, flushed to the disk, which then takes the name. A link
+ * stays a link, and the file that it leads to is replaced. Throws NotSaved; then what was there is as it was.
+ */
+export async function saveWhole(out: string, bytes: Uint8Array): Promise<void> {
+  const place = await realpath(out).catch(() => out)
+  const beside = join(dirname(place), `.columnwise-${process.pid}-${Date.now()}.tmp`)
+  try {
+    const mode = await stat(place).then(
+      (present) => present.mode & 0o777,
+      () => 0o666,
+    )
+    const file = await open(beside, 'wx', mode)
+    try {
+      await file.writeFile(bytes)
+      await file.sync()
+    } finally {
+      await file.close()
+    }
+    await rename(beside, place)
+  } catch {
+    await rm(beside, { force: true })
+    throw new NotSaved(`Cannot write ${out}: the folder is not there, is full or may not be written to.`)
+  }
+}
