@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import { LOOKS } from '../../src/marksheet/marking/looks'
+import { NOTES_TITLE } from '../../src/marksheet/marking/notes'
 import { review } from '../../src/marksheet/marking/review'
 import { lookOf } from '../../src/marksheet/marking/rules'
 import { matricesOf } from '../marksheets'
@@ -132,10 +133,14 @@ const QUIZ: readonly (readonly string[])[] = [
   ],
 ]
 
-/** What is to be found: the columns of the questions, their answers, and each response with its outcomes. */
+/**
+ * What is to be found: the columns of the questions, their answers, and each response with its outcomes. In both, the second response takes the
+ * smaller digit from the larger wherever it can be told, so the name in that row is flagged.
+ */
 const FORMS = {
   'a form of questions': {
     rows: SURVEY,
+    flagged: { row: 2, column: 2 },
     questions: [
       [3, '315'],
       [4, '358'],
@@ -153,6 +158,7 @@ const FORMS = {
   },
   'a quiz with points': {
     rows: QUIZ,
+    flagged: { row: 2, column: 4 },
     questions: [
       [7, '315'],
       [10, '358'],
@@ -211,7 +217,7 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
   })
 
   describe.each(NAMES)('%s', (form) => {
-    const { rows, questions, responses } = FORMS[form]
+    const { rows, questions, responses, flagged } = FORMS[form]
 
     it('keeps its headings, with their quotation marks and line breaks', async () => {
       const [matrix] = await matricesOf(exported(form).bytes)
@@ -231,7 +237,7 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
       },
     )
 
-    it('loses no cell in the marked copy, and none when LibreOffice saves that', () => {
+    it('loses no cell in the marked copy, and none when LibreOffice saves that; only the note of the flagged response comes in', () => {
       const { bytes, marked, saved } = exported(form)
       const [before, copy, again] = [bytes, marked, saved].map(cellsOf)
       expect(before?.size).toBeGreaterThan(rows.length * 6)
@@ -239,14 +245,19 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
         expect([address, copy?.get(address)]).toEqual([address, cell])
         expect([address, again?.get(address)]).toEqual([address, cell])
       }
-      expect([...(copy?.keys() ?? [])].sort()).toEqual([...(before?.keys() ?? [])].sort())
+      const added = [...(copy ?? [])].filter(([address]) => !before?.has(address))
+      expect(added.map(([address, cell]) => [Number(/\d+$/.exec(address)?.[0]), cell])).toEqual([
+        [1, ['s', NOTES_TITLE]],
+        [flagged.row + 1, ['s', expect.stringMatching(/^takes the smaller digit from the larger/)]],
+      ])
     })
 
-    it('shows each answer in the colour of what is expected, and no other cell of the form in one', () => {
+    it('shows each answer and the flagged name in the colour of what is expected, and no other cell of the form in one', () => {
       const { fills } = exported(form)
       const columns = questions.map(([column]): number => column)
       const wanted = rows.slice(1).map((row, index) =>
         row.map((_, column) => {
+          if (index + 1 === flagged.row && column === flagged.column) return LOOKS.flag.fill
           const [, ...outcomes] = responses[index] ?? []
           const outcome = outcomes[columns.indexOf(column)]
           const look = outcome === undefined ? null : lookOf(outcome)
