@@ -6,6 +6,7 @@ import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { isHeadingLabel, looksLikeName } from './labels'
 import { findNameColumns, nameIn, type NameColumns } from './names'
+import { isWithin, only, piecesOf } from './pieces'
 import { pupilRows } from './rows'
 import { atOnce, type Steps } from './steps'
 
@@ -57,9 +58,36 @@ export function findMarksheets(matrix: Matrix): Marksheet[] {
 /** The same, row by row where rows are many. */
 export function* finding(matrix: Matrix): Steps<Marksheet[]> {
   if (String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
-  const upright = viewOf(matrix, false)
-  const spots = yield* questionSpots(upright)
+  const found = yield* readingInPieces(matrix, yield* questionSpots(viewOf(matrix, false)))
+  return found.sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+}
+
+/**
+ * Reads the pieces between empty columns, or else between empty rows, by themselves where two or more hold questions and each makes sense
+ * alone: every question in it has pupils. A reading across such a gap could give one class's answers to another. Else reads the whole.
+ */
+function* readingInPieces(matrix: Matrix, spots: readonly Spot[]): Steps<Marksheet[]> {
+  for (const between of ['columns', 'rows'] as const) {
+    const asking = piecesOf(matrix, between)
+      .map((area) => ({ area, own: spots.filter((spot) => isWithin(area, spot)) }))
+      .filter(({ own }) => own.length > 0)
+    if (asking.length < 2) continue
+    const found: Marksheet[] = []
+    let isWhole = true
+    for (const { area, own } of asking) {
+      const piece = yield* readingInPieces(only(matrix, area), own)
+      isWhole &&= leftOver(own, piece).length === 0
+      if (!isWhole) break
+      found.push(...piece)
+    }
+    if (isWhole) return found
+  }
+  return yield* readingWhole(matrix, spots)
+}
+
+function* readingWhole(matrix: Matrix, spots: readonly Spot[]): Steps<Marksheet[]> {
   if (spots.length === 0) return []
+  const upright = viewOf(matrix, false)
   const { heading, blocks } = splitByNeighbours(upright, spots)
   const found = [
     ...blocks.flatMap((block) => pairsIn(upright, block, spots)),
@@ -82,9 +110,7 @@ export function* finding(matrix: Matrix): Steps<Marksheet[]> {
     )),
   )
   yield
-  return keptApart(found.filter((each) => isPlausible(matrix, each))).sort(
-    (a, b) => a.area.top - b.area.top || a.area.left - b.area.left,
-  )
+  return keptApart(found.filter((each) => isPlausible(matrix, each)))
 }
 
 const cellKey = ({ row, column }: CellRef) => `${row},${column}`

@@ -1,0 +1,130 @@
+import type { CellValue } from '../../src/answers/typed'
+import type { Chance } from './chance'
+
+/**
+ * Sheets with several classes on them, made knowing whose answer every cell is. Nothing of the reader's is used: what a name, a heading
+ * or an answer looks like is written down here again, as schools keep such sheets (common practice, no source).
+ */
+export interface KnownClasses {
+  readonly values: readonly (readonly CellValue[])[]
+  /** Whose answer stands in a cell, by "row,column" from 0; no other cell is anybody's. */
+  readonly owners: ReadonlyMap<string, string>
+  /** How the classes were laid out, for the report. */
+  readonly how: string
+}
+
+type Cells = (CellValue | { readonly answer: CellValue; readonly of: string })[][]
+
+const FIRST = [
+  'Ada',
+  'Ben',
+  'Cai',
+  'Dee',
+  'Eve',
+  'Flo',
+  'Gil',
+  'Hal',
+  'Ivy',
+  'Jem',
+  'Kit',
+  'Lin',
+  'Moe',
+  'Nia',
+  'Oli',
+  'Pia',
+  'Ros',
+  'Sol',
+  'Tom',
+  'Una',
+  'Viv',
+  'Wes',
+  'Yan',
+  'Zoe',
+]
+const INITIALS = 'BCDFGHJKLMNPRSTVW'
+const CORNERS = ['Name', 'Pupil', 'Wrens', 'Mrs Day', '4B', 'Class 4', 'Re-test', '']
+const KINDS = ['down', 'across', 'pairs'] as const
+type Kind = (typeof KINDS)[number]
+
+/** A subtraction or an addition with its right answer, by plain arithmetic on whole numbers. */
+function question(chance: Chance): { readonly text: string; readonly answer: number } {
+  const [one, other] = [chance.whole(120, 999), chance.whole(11, 119)]
+  return chance.onceIn(3)
+    ? { text: `${one} + ${other}`, answer: one + other }
+    : { text: `${one} − ${other}`, answer: one - other }
+}
+
+/** What a child typed: mostly right, else a number close by, at times nothing or a word. */
+function typed(chance: Chance, answer: number): CellValue {
+  if (chance.onceIn(15)) return null
+  if (chance.onceIn(40)) return 'abs'
+  return chance.onceIn(4) ? answer + chance.of([-110, -100, -10, -1, 1, 10, 100]) : answer
+}
+
+function block(chance: Chance, kind: Kind, names: readonly string[]): Cells {
+  const count = chance.whole(2, 6)
+  const questions = Array.from({ length: count }, () => question(chance))
+  const corner = chance.of(CORNERS)
+  const answers = names.map((of) => questions.map(({ answer }) => ({ answer: typed(chance, answer), of })))
+  const texts = questions.map(({ text }) => text)
+  if (kind === 'down')
+    return [[corner, ...texts], ...names.map((name, index) => [name, ...(answers[index] ?? [])])]
+  if (kind === 'across')
+    return [
+      [corner, ...names],
+      ...texts.map((text, index) => [text, ...answers.flatMap((own) => own[index] ?? [])]),
+    ]
+  const heads = texts.flatMap((_, index) => [`Question ${index + 1}`, `Answer ${index + 1}`])
+  return [
+    [corner, ...heads],
+    ...names.map((name) => [
+      name,
+      ...Array.from({ length: count }, () => question(chance)).flatMap(({ text, answer }) => [
+        text,
+        { answer: typed(chance, answer), of: name },
+      ]),
+    ]),
+  ]
+}
+
+/** One to three classes of any layouts, side by side or below each other. */
+export function knownClasses(chance: Chance): KnownClasses {
+  const pool = FIRST.map((first) => `${first} ${chance.of([...INITIALS])}`)
+  const blocks = chance.some(1, 3, () => {
+    const kind = chance.of(KINDS)
+    return { kind, cells: block(chance, kind, pool.splice(0, chance.whole(3, 7))) }
+  })
+  const isBeside = chance.onceIn(2)
+  const placed: Cells = []
+  const how: string[] = []
+  let [row, column] = [chance.whole(0, 2), 0]
+  if (row > 0 && chance.onceIn(2)) placed[0] = ['Column methods, week 3']
+  for (const { kind, cells } of blocks) {
+    const lower = isBeside ? chance.whole(0, 3) : 0
+    how.push(kind)
+    cells.forEach((line, r) => {
+      line.forEach((cell, c) => {
+        const target = (placed[row + lower + r] ??= [])
+        target[column + c] = cell
+      })
+    })
+    const gap = chance.whole(isBeside ? 0 : 1, 2)
+    if (isBeside) column += Math.max(...cells.map(({ length }) => length)) + gap
+    else row += cells.length + gap
+  }
+  return flattened(placed, `${how.join(isBeside ? ' beside ' : ' over ')}`)
+}
+
+function flattened(placed: Cells, how: string): KnownClasses {
+  const owners = new Map<string, string>()
+  const width = Math.max(...Array.from(placed, (line?: Cells[number]) => line?.length ?? 0))
+  const values = Array.from(placed, (line, row) =>
+    Array.from({ length: width }, (_, column): CellValue => {
+      const cell = line?.[column] ?? null
+      if (cell === null || typeof cell !== 'object') return cell
+      owners.set(`${row},${column}`, cell.of)
+      return cell.answer
+    }),
+  )
+  return { values, owners, how }
+}
