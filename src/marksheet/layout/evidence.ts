@@ -1,4 +1,5 @@
 import { readTyped } from '../../answers/typed'
+import { readQuestion } from '../../arithmetic/question'
 import { hasNameWords, isClassHeading, isOpenHeading, looksLikeName } from './labels'
 import { isEmpty, type CellRef, type View } from './matrix'
 import { hasNameHeading, hasNames } from './names'
@@ -24,17 +25,16 @@ export function hasAnswersIn(view: View, { row, column }: CellRef, { first, last
 /** Whether a question of another block stands beside the rows: in one of them, or above them with answers that reach into them. */
 export function isBeside(view: View, other: CellRef, rows: Rows): boolean {
   if (other.row > rows.last) return false
-  return other.row < rows.first ? hasAnswersIn(view, other, rows) : !isAmongTexts(view, other, rows)
+  return other.row < rows.first ? hasAnswersIn(view, other, rows) : !isAmongNames(view, other, rows)
 }
 
-/** Whether a text that reads as a question stands in a column of texts, as a name such as "1-2" does: most rows of the column hold them. */
-function isAmongTexts(view: View, { row, column }: CellRef, { first, last }: Rows): boolean {
+/** Whether a text that reads as a question stands among names, as one such as "1-2" does: most texts of its column look like names. */
+function isAmongNames(view: View, { row, column }: CellRef, { first, last }: Rows): boolean {
   if (row <= first) return false
-  const texts = range(first + 1, last + 1).filter((each) => {
-    const value = view.value(each, column)
-    return !isEmpty(value) && readTyped(value).kind === 'unreadable'
-  })
-  return 2 * texts.length > last - first
+  const texts = range(first + 1, last + 1)
+    .map((each) => view.text(each, column))
+    .filter((text) => text !== '' && readTyped(text).kind === 'unreadable')
+  return 2 * texts.filter((text) => 'problem' in readQuestion(text)).length > texts.length
 }
 
 /**
