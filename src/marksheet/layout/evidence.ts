@@ -131,7 +131,8 @@ export function endOfNames(
     .filter(({ row, column }) => row > header && row < bottom && column < left)
     .filter(({ row, column }) => {
       const above = range(header + 1, row).filter((each) => view.text(each, column) !== '')
-      return hasNames(view, column, above, 0.6)
+      const isNearest = !range(column + 1, left).some((each) => hasNames(view, each, above, 0.6))
+      return isNearest && hasNames(view, column, above, 0.6)
     })
   const end = Math.min(bottom, ...ends.map(({ row }) => row))
   const isWords = (row: number) => {

@@ -4,7 +4,7 @@ import { keptApart } from './apart'
 import { endOfNames, firstOwnColumn, isBeside, nearestFirst, startsBlock, type Rows } from './evidence'
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
-import { isHeadingLabel, looksLikeName } from './labels'
+import { hasNameWords, isHeadingLabel, looksLikeName } from './labels'
 import { findNameColumns, nameIn, type NameColumns } from './names'
 import { isWithin, only, piecesOf } from './pieces'
 import { pupilRows } from './rows'
@@ -179,9 +179,10 @@ function splitByNeighbours(view: View, spots: readonly Spot[]): { heading: Spot[
   }
   const heading: Spot[] = []
   const blocks: Spot[][] = []
-  for (const row of groupBy(spots, (spot) => spot.row).values()) {
+  for (const row of rowParts(view, spots)) {
     const members = row.filter((spot) => inList.has(spot))
-    if (2 * members.length < row.length) heading.push(...row)
+    if (2 * members.length < row.length)
+      heading.push(...row.filter((spot) => !inList.has(spot) || !hasNumberBeside(view, spot)))
     else {
       const aboves = new Set(row.map((spot) => listed.get(spot)))
       const block = blocks.find((each) => each.some((spot) => aboves.has(spot)))
@@ -190,6 +191,27 @@ function splitByNeighbours(view: View, spots: readonly Spot[]): { heading: Spot[
     }
   }
   return { heading, blocks }
+}
+
+/** The questions of each row, parted where a name stands between two of them: what follows is another block's. */
+function rowParts(view: View, spots: readonly Spot[]): Spot[][] {
+  return [...groupBy(spots, ({ row }) => row).values()].flatMap((row) => {
+    const parts: Spot[][] = []
+    let previous = -1
+    for (const spot of row.toSorted((a, b) => a.column - b.column)) {
+      const between = range(previous + 1, spot.column).map((column) => view.text(spot.row, column))
+      const isNew = between.some((text) => looksLikeName(text) && hasNameWords(text))
+      const part = parts.at(-1)
+      if (part && !isNew) part.push(spot)
+      else parts.push([spot])
+      previous = spot.column
+    }
+    return parts
+  })
+}
+
+function hasNumberBeside(view: View, { row, column }: CellRef): boolean {
+  return readTyped(view.value(row, column + 1)).kind === 'number'
 }
 
 function isSameList(view: View, above: Spot, below: Spot): boolean {
@@ -213,9 +235,11 @@ function pairsIn(view: View, block: readonly Spot[], all: readonly Spot[]): Mark
 function pairedColumns(view: View, block: readonly Spot[]): Spot[][] {
   const parts: Spot[][] = []
   let previous: readonly Spot[] = []
-  for (const [, spots] of [...groupBy(block, ({ column }) => column)].sort(([a], [b]) => a - b)) {
+  const byColumn = [...groupBy(block, ({ column }) => column)].sort(([a], [b]) => a - b)
+  for (const [index, [column, spots]] of byColumn.entries()) {
+    if (headsPupilsAcross(view, spots, byColumn[index + 1]?.[0] ?? view.columns)) break
     const last = previous[0]?.column ?? -1
-    const [column, header] = [spots[0]?.column ?? 0, Math.min(...spots.map(({ row }) => row)) - 1]
+    const header = Math.min(...spots.map(({ row }) => row)) - 1
     const body = spots.map(({ row }) => row)
     const isNew = range(last + 1, column).some(
       (each) => startsBlock(view, header, last, each, body) === 'sure',
@@ -226,6 +250,18 @@ function pairedColumns(view: View, block: readonly Spot[]): Spot[][] {
     previous = spots
   }
   return parts.map((part) => block.filter((spot) => part.includes(spot)))
+}
+
+/** Whether a list of questions is that of pupils who run across: names stand over two or more columns of numbers on its right. */
+function headsPupilsAcross(view: View, spots: readonly Spot[], next: number): boolean {
+  const column = spots[0]?.column ?? 0
+  const header = Math.min(...spots.map(({ row }) => row)) - 1
+  const named = range(column + 1, next).filter((each) => {
+    const text = view.text(header, each)
+    const isAnswered = spots.some(({ row }) => readTyped(view.value(row, each)).kind === 'number')
+    return looksLikeName(text) && hasNameWords(text) && isAnswered
+  })
+  return new Set(named.map((each) => view.text(header, each))).size >= 2
 }
 
 function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Marksheet[] {
@@ -299,10 +335,12 @@ function hasNamesAbove(view: View, row: number, questions: ReadonlySet<number>):
 function hasRoomBeside(view: View, row: readonly Spot[]): boolean {
   const questions = new Set(row.map(({ column }) => column))
   const beside = row.filter((spot) => !questions.has(spot.column + 1))
-  const isNumber = (spot: Spot) => readTyped(view.value(spot.row, spot.column + 1)).kind === 'number'
   const isRoom = (spot: Spot) =>
     /answer|^a\d/i.test(spot.row > 0 ? view.text(spot.row - 1, spot.column + 1) : '')
-  return beside.some(isNumber) || (beside.length === row.length && beside.every(isRoom))
+  return (
+    beside.some((spot) => hasNumberBeside(view, spot)) ||
+    (beside.length === row.length && beside.every(isRoom))
+  )
 }
 
 /** Rows of questions with pupils' names on the left of the rows below; a name column between questions starts a new marksheet. */
