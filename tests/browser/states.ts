@@ -356,9 +356,9 @@ const SETTINGS: readonly State[] = [
   {
     name: 'refused with a sentence',
     open: async (stage) => {
-      await stage.pane.getByLabel('Secure from', { exact: true }).fill('30')
+      await stage.pane.getByLabel('Secure from', { exact: true }).fill('20')
       await button(stage, /^Keep$/).click()
-      await text(stage, 'The threshold for secure must be above that for nearly secure.')
+      await text(stage, 'The threshold for secure must be above that for needs support.')
     },
   },
   {

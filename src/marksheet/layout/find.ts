@@ -5,7 +5,7 @@ import { endOfNames, firstOwnColumn, isBeside, nearestFirst, startsBlock, type R
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { hasNameWords, isHeadingLabel, looksLikeName } from './labels'
-import { findNameColumns, nameIn, type NameColumns } from './names'
+import { findNameColumns, hasNames, nameIn, type NameColumns } from './names'
 import { isWithin, only, piecesOf } from './pieces'
 import { pupilRows } from './rows'
 import { atOnce, type Steps } from './steps'
@@ -303,7 +303,7 @@ function answerColumns(
   const found = new Map<number, number>()
   for (const question of questions) {
     const next = range(question + 1, question + 4).filter((_column, index, all) =>
-      all.slice(0, index + 1).every((each) => !questions.has(each)),
+      all.slice(0, index + 1).every((each) => !questions.has(each) && !hasNames(view, each, rows, 0.6)),
     )
     found.set(
       question,

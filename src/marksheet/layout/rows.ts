@@ -50,6 +50,7 @@ export function* pupilRows(
   const isPupil = (row: Row, index: number) =>
     !isNobodyLabel(row.name) &&
     !isShares(view, row) &&
+    !areOthersNames(view, row) &&
     !(2 * remarks < answered.length && isRemarkRow(view, row)) &&
     !isHeadingRow(view, names, row.row) &&
     (!worked.has(row) || 2 * worked.size > answered.length) &&
@@ -106,6 +107,15 @@ function isSum(view: View, row: Row, pupils: number): boolean {
   if (!isSumLabel(row.name) || countRight(view, row) > 0) return false
   const numbers = valuesOf(view, row).map((value) => Number(String(value).replace('%', '')))
   return numbers.every((number) => Number.isFinite(number) && number <= Math.max(100, pupils))
+}
+
+/** Whether two or more whole names ("Ada B") stand where answers would, of a class beside this one. */
+function areOthersNames(view: View, { row, filled }: Row): boolean {
+  const texts = filled.map(({ column }) => view.text(row, column))
+  return (
+    texts.length >= 2 &&
+    texts.every((text) => /\S\s+\S/.test(text) && looksLikeName(text) && hasNameWords(text))
+  )
 }
 
 /** Shares of a class: percentages with their sign, or fractions of 1 where whole numbers are asked for. */
