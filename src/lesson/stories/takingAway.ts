@@ -58,19 +58,19 @@ export const TAKING_AWAY: readonly Template[] = [
     ...WHOLE,
     operations: ['subtract', 'subtract'],
     flow: 'taken-from',
-    limits: { first: [30, 1500], second: [5, 300], third: [20, 1800], answer: [1, 1000] },
+    limits: { first: [30, 4000], second: [5, 900], third: [20, 4500], answer: [1, 1000] },
     isLikely: ({ first, second }) => 3 * second <= first,
     labels: {
       first: 'Seeds planted',
       second: 'Did not grow',
       between: 'Sunflowers grown',
-      third: 'Sunflowers wanted',
+      third: 'Sunflowers promised',
       answer: 'Still needed',
     },
     tell: ({ first, second, third }) =>
-      `A gardener plants ${first} sunflower seeds, but ${second} of them do not grow. Each of the others grows into one sunflower. The gardener wants ${third} sunflowers for a show. How many more sunflowers does the gardener need?`,
+      `A flower farm plants ${first} sunflower seeds, but ${second} of them do not grow. Each of the others grows into one sunflower. The farm has promised ${third} sunflowers to its shops. How many more sunflowers does the farm need?`,
     answer: (amount, isOne) =>
-      `The gardener needs ${counted(amount, isOne, 'more sunflower', 'more sunflowers')}.`,
+      `The farm needs ${counted(amount, isOne, 'more sunflower', 'more sunflowers')}.`,
   },
   {
     id: 'car-park',

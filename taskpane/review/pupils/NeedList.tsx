@@ -58,7 +58,7 @@ function Needs({ people, onOpen }: { readonly people: readonly Person[] } & Open
       {people.map((person) => (
         <li key={person.key}>
           <Button
-            appearance="subtle"
+            appearance="transparent"
             size="small"
             onClick={() => {
               onOpen(person)
