@@ -5,7 +5,7 @@ import { endOfNames, firstOwnColumn, isBeside, nearestFirst, startsBlock, type R
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { hasNameWords, isHeadingLabel, looksLikeName } from './labels'
-import { findNameColumns, hasNames, nameIn, type NameColumns } from './names'
+import { findNameColumns, nameIn, type NameColumns } from './names'
 import { isWithin, only, piecesOf } from './pieces'
 import { pupilRows } from './rows'
 import { atOnce, type Steps } from './steps'
@@ -182,7 +182,7 @@ function splitByNeighbours(view: View, spots: readonly Spot[]): { heading: Spot[
   for (const row of rowParts(view, spots)) {
     const members = row.filter((spot) => inList.has(spot))
     if (2 * members.length < row.length)
-      heading.push(...row.filter((spot) => !inList.has(spot) || !hasNumberBeside(view, spot)))
+      heading.push(...row.filter((spot) => !inList.has(spot) || !isOfPupilsAcross(view, spot, byColumn)))
     else {
       const aboves = new Set(row.map((spot) => listed.get(spot)))
       const block = blocks.find((each) => each.some((spot) => aboves.has(spot)))
@@ -255,13 +255,23 @@ function pairedColumns(view: View, block: readonly Spot[]): Spot[][] {
 /** Whether a list of questions is that of pupils who run across: names stand over two or more columns of numbers on its right. */
 function headsPupilsAcross(view: View, spots: readonly Spot[], next: number): boolean {
   const column = spots[0]?.column ?? 0
-  const header = Math.min(...spots.map(({ row }) => row)) - 1
+  let top = Math.min(...spots.map(({ row }) => row))
+  while (isQuestion(view, top - 1, column)) top--
   const named = range(column + 1, next).filter((each) => {
-    const text = view.text(header, each)
+    const text = view.text(top - 1, each)
     const isAnswered = spots.some(({ row }) => readTyped(view.value(row, each)).kind === 'number')
     return looksLikeName(text) && hasNameWords(text) && isAnswered
   })
-  return new Set(named.map((each) => view.text(header, each))).size >= 2
+  return new Set(named.map((each) => view.text(top - 1, each))).size >= 2
+}
+
+/** Whether a question that stands in a list among headings is answered on its right: its pupils run across. */
+function isOfPupilsAcross(view: View, spot: Spot, byColumn: ReadonlyMap<number, readonly Spot[]>): boolean {
+  return hasNumberBeside(view, spot) || headsPupilsAcross(view, byColumn.get(spot.column) ?? [], view.columns)
+}
+
+function isQuestion(view: View, row: number, column: number): boolean {
+  return row >= 0 && 'question' in readQuestion(view.text(row, column))
 }
 
 function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Marksheet[] {
@@ -300,10 +310,16 @@ function answerColumns(
 ): (question: number) => number {
   const numbers = (column: number) =>
     rows.filter((row) => readTyped(view.value(row, column)).kind === 'number').length
+  const areNames = (column: number) => {
+    const texts = rows
+      .filter((row) => readTyped(view.value(row, column)).kind === 'unreadable')
+      .map((row) => view.text(row, column))
+    return texts.length >= 2 && texts.every((text) => looksLikeName(text) && hasNameWords(text))
+  }
   const found = new Map<number, number>()
   for (const question of questions) {
     const next = range(question + 1, question + 4).filter((_column, index, all) =>
-      all.slice(0, index + 1).every((each) => !questions.has(each) && !hasNames(view, each, rows, 0.6)),
+      all.slice(0, index + 1).every((each) => !questions.has(each) && !areNames(each)),
     )
     found.set(
       question,
