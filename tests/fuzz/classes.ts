@@ -1,4 +1,5 @@
 import type { CellValue } from '../../src/answers/typed'
+import { findMarksheets } from '../../src/marksheet/layout/find'
 import type { Chance } from './chance'
 
 /**
@@ -127,4 +128,27 @@ function flattened(placed: Cells, how: string): KnownClasses {
     }),
   )
   return { values, owners, how }
+}
+
+/** How a sheet was read: answers given to their own child, and a sentence for each that went to another, or to a child there is not. */
+export function readClasses({ values, owners }: KnownClasses): {
+  readonly right: number
+  readonly wrong: string[]
+} {
+  const names = new Set(owners.values())
+  const wrong: string[] = []
+  let right = 0
+  for (const { pupils } of findMarksheets({ name: 'Classes', values })) {
+    for (const { name, answers } of pupils) {
+      if (!names.has(name)) wrong.push(`There is no child called ${name}.`)
+      for (const { row, column } of answers) {
+        const owner = owners.get(`${row},${column}`)
+        const value = values[row]?.[column] ?? null
+        if (owner === name) right++
+        else if (owner !== undefined || value !== null)
+          wrong.push(`${name} gets ${String(value)}, which is ${owner ?? 'nobody'}'s.`)
+      }
+    }
+  }
+  return { right, wrong }
 }

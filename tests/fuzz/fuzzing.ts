@@ -2,6 +2,7 @@ import { answerKey, type AnswerKey } from '../../src/answers/typed'
 import { readQuestion } from '../../src/arithmetic/question'
 import { generatorFrom } from '../../src/items/seed'
 import { Chance } from './chance'
+import { knownClasses, readClasses } from './classes'
 import { lostCells, questionProblems, sheetProblems, typedProblems } from './holds'
 import { knownSheet, randomSheet } from './sheets'
 import { questionText, typedValue } from './texts'
@@ -47,6 +48,10 @@ export const KINDS = {
     const matrix = randomSheet(chance)
     return { input: matrix, problems: () => sheetProblems(matrix) }
   },
+  'several classes on a sheet, no answer another child’s': (chance: Chance) => {
+    const sheet = knownClasses(chance)
+    return { input: { how: sheet.how, values: sheet.values }, problems: () => readClasses(sheet).wrong }
+  },
   'marksheets of which no cell may be lost': (chance: Chance) => {
     const { matrix, typed } = knownSheet(chance)
     return {
@@ -74,6 +79,18 @@ export function tryCases(kind: KindName, cases: number, seed: string | number): 
     if (milliseconds > slowest.milliseconds) slowest = { milliseconds, input }
   }
   return { cases, failures, slowest }
+}
+
+/** The share of all answers on so many sheets with several classes that are read as their own child's. */
+export function shareRead(cases: number, seed: string | number): number {
+  const chance = new Chance(generatorFrom(`${seed} share`))
+  let [right, all] = [0, 0]
+  for (let index = 0; index < cases; index++) {
+    const sheet = knownClasses(chance)
+    right += readClasses(sheet).right
+    all += sheet.owners.size
+  }
+  return right / all
 }
 
 function whyNot(problems: () => readonly string[]): readonly string[] {

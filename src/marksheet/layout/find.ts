@@ -4,7 +4,7 @@ import { keptApart } from './apart'
 import { endOfNames, firstOwnColumn, isBeside, nearestFirst, startsBlock, type Rows } from './evidence'
 import { groupBy } from './groups'
 import { areaOf, isEmpty, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
-import { hasNameWords, isHeadingLabel, looksLikeName } from './labels'
+import { hasNameWords, isClassHeading, isHeadingLabel, looksLikeName, nameHeading } from './labels'
 import { findNameColumns, nameIn, type NameColumns } from './names'
 import { isWithin, only, piecesOf } from './pieces'
 import { pupilRows } from './rows'
@@ -200,7 +200,7 @@ function rowParts(view: View, spots: readonly Spot[]): Spot[][] {
     let previous = -1
     for (const spot of row.toSorted((a, b) => a.column - b.column)) {
       const between = range(previous + 1, spot.column).map((column) => view.text(spot.row, column))
-      const isNew = between.some((text) => looksLikeName(text) && hasNameWords(text))
+      const isNew = between.some((text) => text !== '' && mayStartBlock(text))
       const part = parts.at(-1)
       if (part && !isNew) part.push(spot)
       else parts.push([spot])
@@ -208,6 +208,12 @@ function rowParts(view: View, spots: readonly Spot[]): Spot[][] {
     }
     return parts
   })
+}
+
+/** Whether a text may be the name, or the heading of names, with which a block starts. */
+function mayStartBlock(text: string): boolean {
+  if (readTyped(text).kind !== 'unreadable') return false
+  return (looksLikeName(text) && hasNameWords(text)) || nameHeading(text) !== null || isClassHeading(text)
 }
 
 function hasNumberBeside(view: View, { row, column }: CellRef): boolean {
@@ -293,7 +299,7 @@ function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Mark
   const pupils: { name: string; nameCells: CellRef[]; answers: AnswerCell[] }[] = []
   for (const [row, spots] of groupBy([...answered.entries()], ([, spot]) => spot.row)) {
     const name = nameIn(view, names, row)
-    if (isHeadingLabel(name)) continue
+    if (isHeadingLabel(name) || nameHeading(name) !== null) continue
     const last = pupils.at(-1)
     const answers = spots.map(([index, { column }]) => answerCell(view, row, answerColumn(column), index))
     if (last && (name === '' || name === last.name)) last.answers.push(...answers)
@@ -302,7 +308,10 @@ function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Mark
   return marksheet('pairs', answered.map(foundQuestion(view)), pupils)
 }
 
-/** For each question column the column of its answers: the next one, or one behind it that holds more numbers ("=", a working). */
+/**
+ * For each question column the column of its answers: the next one, or one behind it that holds more numbers ("=", a working), but none
+ * behind names or questions of another block.
+ */
 function answerColumns(
   view: View,
   questions: ReadonlySet<number>,
@@ -310,16 +319,18 @@ function answerColumns(
 ): (question: number) => number {
   const numbers = (column: number) =>
     rows.filter((row) => readTyped(view.value(row, column)).kind === 'number').length
-  const areNames = (column: number) => {
+  const isOthers = (column: number) => {
     const texts = rows
       .filter((row) => readTyped(view.value(row, column)).kind === 'unreadable')
       .map((row) => view.text(row, column))
-    return texts.length >= 2 && texts.every((text) => looksLikeName(text) && hasNameWords(text))
+    const isOne = (text: string) =>
+      (looksLikeName(text) && hasNameWords(text)) || 'question' in readQuestion(text)
+    return texts.length >= 2 && texts.every(isOne)
   }
   const found = new Map<number, number>()
   for (const question of questions) {
     const next = range(question + 1, question + 4).filter((_column, index, all) =>
-      all.slice(0, index + 1).every((each) => !questions.has(each) && !areNames(each)),
+      all.slice(0, index + 1).every((each) => !questions.has(each) && !isOthers(each)),
     )
     found.set(
       question,
