@@ -43,8 +43,7 @@ export function prepareJudging(asked: readonly Asked[]): { judge(typed: readonly
       }))
       const why = diagnoseAnswers(
         prepared,
-        questions.map(({ index, question, key }) => ({
-          question,
+        questions.map(({ index, key }) => ({
           key,
           value: valueOf(typed[index], key),
           isWrong: outcomeOf(typed[index], key) === 'incorrect',

@@ -32,8 +32,12 @@ export interface Diagnosis {
   readonly sentence: string
 }
 
-/** A diagnosis made ready for some questions. `unseen`: faults that none of the questions would show. */
+/**
+ * A diagnosis made ready for some questions. `likeliest`: as `likeliestFault`, for the question of that index. `unseen`: faults that none of
+ * the questions would show.
+ */
 export interface PreparedDiagnosis {
+  readonly likeliest: (index: number, typed: string) => FaultId | null
   readonly diagnose: (typed: readonly (string | null)[]) => Diagnosis
   readonly unseen: readonly FaultId[]
 }
@@ -73,7 +77,9 @@ export function prepareDiagnosis(
       sentence: sentenceFor(verdict, named, open, wrong),
     }
   }
-  return { diagnose, unseen: [...new Set(asked)].filter((id) => !seen.has(id)) }
+  const byFault = questions.map((question) => lazily(() => answersByFault(question)))
+  const likeliest = (index: number, typed: string) => commonestOf(byFault[index]?.() ?? null, typed, settings)
+  return { diagnose, likeliest, unseen: [...new Set(asked)].filter((id) => !seen.has(id)) }
 }
 
 function verdictOf(
@@ -110,11 +116,37 @@ function hypothesesOf(accounts: readonly Account[], posterior: Posterior): Hypot
  * it. Where the pupil's diagnosis explains the answer, that goes before this.
  */
 export function likeliestFault(
-  { calculation }: Question,
+  question: Question,
   typed: string,
-  { weight }: DiagnosisSettings = DIAGNOSIS_SETTINGS,
+  settings: DiagnosisSettings = DIAGNOSIS_SETTINGS,
 ): FaultId | null {
-  if (typed === valueText(workOut(calculation).answer)) return null
-  const fitting = FAULTS.filter((fault) => fault.apply(calculation) === typed).map(({ id }) => id)
+  return commonestOf(answersByFault(question), typed, settings)
+}
+
+/** The right answer to a question, and the answer that each fault gives (null where it gives none). */
+interface AnswersByFault {
+  readonly right: string
+  readonly faulty: readonly { readonly id: FaultId; readonly answer: string | null }[]
+}
+
+function answersByFault({ calculation }: Question): AnswersByFault {
+  return {
+    right: valueText(workOut(calculation).answer),
+    faulty: FAULTS.map((fault) => ({ id: fault.id, answer: fault.apply(calculation) })),
+  }
+}
+
+function commonestOf(
+  answers: AnswersByFault | null,
+  typed: string,
+  { weight }: DiagnosisSettings,
+): FaultId | null {
+  if (answers === null || typed === answers.right) return null
+  const fitting = answers.faulty.filter(({ answer }) => answer === typed).map(({ id }) => id)
   return fitting.sort((a, b) => (weight[b] ?? 1) - (weight[a] ?? 1))[0] ?? null
+}
+
+function lazily<T>(make: () => T): () => T {
+  let made: { readonly value: T } | null = null
+  return () => (made ??= { value: make() }).value
 }

@@ -41,22 +41,32 @@ export function typingTrouble(
 
 /** The shift that most answers are moved by, of equals the least, where it has a run; with the indices of these answers. */
 function movedAlong(items: readonly TypedItem[]): { by: number; concerned: number[] } | null {
-  const shifts = items.flatMap((_, index) => (index === 0 ? [] : [index, -index]))
-  return shifts.reduce<{ by: number; concerned: number[] } | null>((best, by) => {
-    const isMoved = ({ answer, value }: TypedItem, index: number) =>
-      value !== answer && value === items[index - by]?.answer
-    const concerned = items.flatMap((item, index) => (isMoved(item, index) ? [index] : []))
-    return concerned.length > (best?.concerned.length ?? 0) && hasRun(items, isMoved)
-      ? { by, concerned }
-      : best
-  }, null)
+  const places = new Map<string, number[]>()
+  items.forEach(({ answer }, index) => places.set(answer, [...(places.get(answer) ?? []), index]))
+  const shifts = new Map<number, number[]>()
+  items.forEach(({ answer, value }, index) => {
+    if (value === null || value === answer) return
+    for (const place of places.get(value) ?? []) {
+      const by = index - place
+      shifts.set(by, [...(shifts.get(by) ?? []), index])
+    }
+  })
+  return [...shifts]
+    .sort(([one], [other]) => Math.abs(one) - Math.abs(other) || other - one)
+    .reduce<{ by: number; concerned: number[] } | null>(
+      (best, [by, concerned]) =>
+        concerned.length > (best?.concerned.length ?? 0) && hasRun(items, new Set(concerned))
+          ? { by, concerned }
+          : best,
+      null,
+    )
 }
 
-function hasRun(items: readonly TypedItem[], isMoved: (item: TypedItem, index: number) => boolean): boolean {
+function hasRun(items: readonly TypedItem[], moved: ReadonlySet<number>): boolean {
   let run = new Set<string>()
   return items.some((item, index) => {
     if (item.value === null) return false
-    run = isMoved(item, index) ? run.add(item.value) : new Set()
+    run = moved.has(index) ? run.add(item.value) : new Set()
     return run.size >= LEAST_IN_RUN
   })
 }
@@ -77,10 +87,13 @@ function outByOneAmount(
   return null
 }
 
+/** A whole number that is exact as a number. */
+const WHOLE = /^-?\d{1,15}$/
 const NUMBER = /^(-?)(\d+)(?:\.(\d+))?$/
 
 /** One number less another, exactly; null where one is no plain number. */
 function difference(one: string, other: string): string | null {
+  if (WHOLE.test(one) && WHOLE.test(other)) return String(Number(one) - Number(other))
   const [a, b] = [NUMBER.exec(one), NUMBER.exec(other)]
   if (!a || !b) return null
   const places = Math.max(a[3]?.length ?? 0, b[3]?.length ?? 0)

@@ -1,13 +1,7 @@
-import {
-  likeliestFault,
-  prepareDiagnosis,
-  type Diagnosis,
-  type PreparedDiagnosis,
-} from '../../answers/diagnosis'
+import { prepareDiagnosis, type Diagnosis, type PreparedDiagnosis } from '../../answers/diagnosis'
 import { typingTrouble, type TypingTrouble } from '../../answers/diagnosis/typing'
 import type { FaultId } from '../../answers/faults'
 import { readTyped, type AnswerKey } from '../../answers/typed'
-import type { Question } from '../../arithmetic/question'
 import type { MarkedPupil, Review, ReviewedQuestion } from './review'
 
 /**
@@ -35,8 +29,7 @@ export function diagnoserFor({
     const prepared = shared ?? prepareDiagnosis(asked.map(({ question }) => question))
     return diagnoseAnswers(
       prepared,
-      asked.map(({ question, key }, index) => ({
-        question,
+      asked.map(({ key }, index) => ({
         key,
         value: valueTyped(pupil, asked, index),
         isWrong: pupil.outcomes[index] === 'incorrect',
@@ -47,7 +40,6 @@ export function diagnoserFor({
 
 /** An answer to be explained: what was typed as a value ("475"), null where it is none, and whether it is wrong. */
 export interface TypedAnswer {
-  readonly question: Question
   readonly key: AnswerKey
   readonly value: string | null
   readonly isWrong: boolean
@@ -61,10 +53,10 @@ export function diagnoseAnswers(
   answers: readonly TypedAnswer[],
 ): PupilDiagnosis {
   const diagnosis = prepared.diagnose(answers.map(({ value }) => value))
-  const faults = answers.map(({ question, value, isWrong }, index) => {
+  const faults = answers.map(({ value, isWrong }, index) => {
     if (value === null || !isWrong) return null
     const named = diagnosis.named.find(({ explains }) => explains.includes(index))
-    return named?.fault ?? likeliestFault(question, value)
+    return named?.fault ?? prepared.likeliest(index, value)
   })
   const isPossible = answers.filter(({ isWrong }) => isWrong).length >= FEWEST_MISTYPED
   const explained = diagnosis.named.flatMap(({ explains }) => explains)
