@@ -1,3 +1,4 @@
+import { LIBREOFFICE } from '../files/libreoffice'
 import { findChromium, installChromium } from './chromium'
 
 /** `npm test` runs this first: sees that a Chromium is there for the browser tests, and installs one where it is not. */
@@ -11,4 +12,6 @@ if (findChromium() === null) {
     )
   }
 }
+if (LIBREOFFICE === null)
+  console.log('No LibreOffice on this machine: the tests that ask it are left out, and shown as skipped.')
 process.exitCode = findChromium() === null ? 1 : 0

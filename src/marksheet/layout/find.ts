@@ -212,7 +212,7 @@ function rowParts(view: View, spots: readonly Spot[]): Spot[][] {
 
 /** Whether a text may be the name, or the heading of names, with which a block starts. */
 function mayStartBlock(text: string): boolean {
-  if (readTyped(text).kind !== 'unreadable') return false
+  if (!/\p{L}/u.test(text) || readTyped(text).kind !== 'unreadable') return false
   return (looksLikeName(text) && hasNameWords(text)) || nameHeading(text) !== null || isClassHeading(text)
 }
 
@@ -323,8 +323,7 @@ function answerColumns(
     const texts = rows
       .filter((row) => readTyped(view.value(row, column)).kind === 'unreadable')
       .map((row) => view.text(row, column))
-    const isOne = (text: string) =>
-      (looksLikeName(text) && hasNameWords(text)) || 'question' in readQuestion(text)
+    const isOne = (text: string) => mayStartBlock(text) || 'question' in readQuestion(text)
     return texts.length >= 2 && texts.every(isOne)
   }
   const found = new Map<number, number>()

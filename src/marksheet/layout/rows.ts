@@ -109,11 +109,11 @@ function isSum(view: View, row: Row, pupils: number): boolean {
   return numbers.every((number) => Number.isFinite(number) && number <= Math.max(100, pupils))
 }
 
-/** Whether two or more whole names ("Ada B") stand where answers would, of a class beside this one. */
+/** Whether nothing but whole names ("Ada B") stands where answers would, of a class beside this one. */
 function areOthersNames(view: View, { row, filled }: Row): boolean {
   const texts = filled.map(({ column }) => view.text(row, column))
   return (
-    texts.length >= 2 &&
+    texts.length > 0 &&
     texts.every((text) => /\S\s+\S/.test(text) && looksLikeName(text) && hasNameWords(text))
   )
 }
@@ -122,7 +122,7 @@ function areOthersNames(view: View, { row, filled }: Row): boolean {
 function isShares(view: View, row: Row): boolean {
   const values = valuesOf(view, row)
   if (values.every((value) => /^\s*\d+(?:\.\d+)? ?%\s*$/.test(String(value)))) return true
-  const isFraction = (value: CellValue) => typeof value === 'number' && value > 0 && value < 1
+  const isFraction = (value: CellValue) => typeof value === 'number' && value >= 0.01 && value < 1
   return (
     countRight(view, row) === 0 &&
     values.some(isFraction) &&
