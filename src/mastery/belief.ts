@@ -2,7 +2,6 @@ import {
   ADDITION_SKILLS,
   ADDITION_TYPES,
   SUBTRACTION_SKILLS,
-  SUBTRACTION_TYPES,
   type ExchangeType,
   type Skill,
 } from '../arithmetic/exchange'
@@ -18,11 +17,9 @@ export interface MasteryQuestion {
 
 /**
  * What is believed of one pupil about skills that are judged together: log weights of the profiles, and the chance of every
- * demand. The arrays are written over for each pupil. `skills` are in the order of their bits; the belief about the unlisted
- * skill, which questions without demand are judged by, has none.
+ * demand. The arrays are written over for each pupil. `skills` are in the order of their bits.
  */
 export interface Belief {
-  readonly types: readonly ExchangeType[]
   readonly skills: readonly Skill[]
   readonly start: Float64Array
   readonly logWeights: Float64Array
@@ -41,45 +38,40 @@ export interface Asked extends Demand, MasteryQuestion {
   readonly index: number
 }
 
-const OPERATIONS = [
-  { types: SUBTRACTION_TYPES, skills: SUBTRACTION_SKILLS },
-  { types: ADDITION_TYPES, skills: ADDITION_SKILLS },
-]
-
 /**
- * The beliefs that questions call for. For each operation one about those listed skills which some question demands (the
- * others are independent of every answer and left out), and one about the unlisted skill.
+ * The beliefs that questions call for: for each operation one about those skills which some question demands. (The others are
+ * independent of every answer and left out.)
  */
 export function beliefsAbout(questions: readonly MasteryQuestion[], prior: number): Belief[] {
   const demanded = new Set(questions.flatMap((question) => question.skills))
-  return OPERATIONS.flatMap(({ types, skills }) => {
+  return [SUBTRACTION_SKILLS, ADDITION_SKILLS].flatMap((skills) => {
     const listed = skills.filter((skill) => demanded.has(skill))
-    const unlisted = emptyBelief(types, [], 1, prior)
-    return listed.length > 0 ? [emptyBelief(types, listed, listed.length, prior), unlisted] : [unlisted]
+    return listed.length > 0 ? [emptyBelief(listed, prior)] : []
   })
 }
 
-function emptyBelief(
-  types: readonly ExchangeType[],
-  skills: readonly Skill[],
-  bits: number,
-  prior: number,
-): Belief {
-  const array = (): Float64Array => new Float64Array(1 << bits)
-  const start = startingWeights(bits, prior)
-  return { types, skills, start, logWeights: array(), evidence: array(), chances: array() }
+function emptyBelief(skills: readonly Skill[], prior: number): Belief {
+  const array = (): Float64Array => new Float64Array(1 << skills.length)
+  const start = startingWeights(skills.length, prior)
+  return { skills, start, logWeights: array(), evidence: array(), chances: array() }
 }
 
-/** Finds the belief by which a question is judged. Throws RangeError where it demands a skill of the other operation. */
-export function asked(question: MasteryQuestion, index: number, beliefs: readonly Belief[]): Asked {
+/**
+ * Finds the belief by which a question is judged; null where it demands no skill. Throws RangeError where it demands a skill of the other
+ * operation.
+ */
+export function asked(question: MasteryQuestion, index: number, beliefs: readonly Belief[]): Asked | null {
   const { type, skills } = question
-  const demandsListed = skills.length > 0
-  const belief = beliefs.find((each) => each.types.includes(type) && each.skills.length > 0 === demandsListed)
-  const stray = skills.find((skill) => !belief?.skills.includes(skill))
-  if (!belief || stray)
-    throw new RangeError(`A question of the type "${type}" cannot demand the skill ${stray}.`)
+  const own: readonly Skill[] = ADDITION_TYPES.some((each) => each === type)
+    ? ADDITION_SKILLS
+    : SUBTRACTION_SKILLS
+  const stray = skills.find((skill) => !own.includes(skill))
+  if (stray) throw new RangeError(`A question of the type "${type}" cannot demand the skill ${stray}.`)
+  const [first] = skills
+  const belief = beliefs.find((each) => first !== undefined && each.skills.includes(first))
+  if (!belief) return null
   const mask = skills.reduce((bits, skill) => bits | (1 << belief.skills.indexOf(skill)), 0)
-  return { type, skills, index, belief, mask: mask || 1 }
+  return { type, skills, index, belief, mask }
 }
 
 /** Brings the beliefs to where one pupil's evidence, at the questions' indices, leaves them after the last occasion. */

@@ -5,7 +5,7 @@ import { makeLesson } from '../../src/lesson/lessonSet'
 import { printablePage } from '../../src/lesson/page'
 import { personalSets } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
-import { prepareMastery } from '../../src/mastery/judge'
+import { standings } from '../../src/mastery/standing'
 import { median, type Result } from './timing'
 
 /** Milliseconds within which a full lesson for a class is to be ready. */
@@ -16,10 +16,9 @@ const PUPILS = 30
 export function lesson(): Result {
   const recipe = RECIPES.find(({ year, kind }) => year === 4 && kind.type === 'through a zero')
   if (!recipe) throw new Error('There is no such recipe.')
-  const { judge } = prepareMastery([{ type: 'through a zero', skills: ['subtract.through-zero'] }])
   const pupils = Array.from({ length: PUPILS }, (_, index) => ({
     name: `Pupil ${index}`,
-    byType: judge([index % 2 === 0]).byType,
+    byType: standings([[{ type: 'through a zero', told: index % 2 === 0 }]]).byType,
   }))
   let seed = 0
   const time = median(() => {
