@@ -135,12 +135,13 @@ const QUIZ: readonly (readonly string[])[] = [
 
 /**
  * What is to be found: the columns of the questions, their answers, and each response with its outcomes. In both, the second response takes the
- * smaller digit from the larger wherever it can be told, so the name in that row is flagged.
+ * smaller digit from the larger wherever it can be told, so that its name is flagged where no other response has it, and noted either way.
  */
 const FORMS = {
   'a form of questions': {
     rows: SURVEY,
-    flagged: { row: 2, column: 2 },
+    noted: 2,
+    flagged: null,
     questions: [
       [3, '315'],
       [4, '358'],
@@ -158,6 +159,7 @@ const FORMS = {
   },
   'a quiz with points': {
     rows: QUIZ,
+    noted: 2,
     flagged: { row: 2, column: 4 },
     questions: [
       [7, '315'],
@@ -217,7 +219,7 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
   })
 
   describe.each(NAMES)('%s', (form) => {
-    const { rows, questions, responses, flagged } = FORMS[form]
+    const { rows, questions, responses, noted, flagged } = FORMS[form]
 
     it('keeps its headings, with their quotation marks and line breaks', async () => {
       const [matrix] = await matricesOf(exported(form).bytes)
@@ -237,7 +239,7 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
       },
     )
 
-    it('loses no cell in the marked copy, and none when LibreOffice saves that; only the note of the flagged response comes in', () => {
+    it('loses no cell in the marked copy, and none when LibreOffice saves that; only the note of the response in need comes in', () => {
       const { bytes, marked, saved } = exported(form)
       const [before, copy, again] = [bytes, marked, saved].map(cellsOf)
       expect(before?.size).toBeGreaterThan(rows.length * 6)
@@ -248,7 +250,7 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
       const added = [...(copy ?? [])].filter(([address]) => !before?.has(address))
       expect(added.map(([address, cell]) => [Number(/\d+$/.exec(address)?.[0]), cell])).toEqual([
         [1, ['s', NOTES_TITLE]],
-        [flagged.row + 1, ['s', expect.stringMatching(/^takes the smaller digit from the larger/)]],
+        [noted + 1, ['s', expect.stringMatching(/^takes the smaller digit from the larger/)]],
       ])
     })
 
@@ -257,7 +259,7 @@ describe.skipIf(LIBREOFFICE === null)('the export of a form, made a workbook by 
       const columns = questions.map(([column]): number => column)
       const wanted = rows.slice(1).map((row, index) =>
         row.map((_, column) => {
-          if (index + 1 === flagged.row && column === flagged.column) return LOOKS.flag.fill
+          if (index + 1 === flagged?.row && column === flagged.column) return LOOKS.flag.fill
           const [, ...outcomes] = responses[index] ?? []
           const outcome = outcomes[columns.indexOf(column)]
           const look = outcome === undefined ? null : lookOf(outcome)

@@ -1,20 +1,22 @@
 import { STATUSES, type Status } from '../../mastery/standing'
 import { STATUS_WORDS, statusSign, type StatusWords } from '../../mastery/support'
 import { LOOKS, STATUS_FILLS } from './looks'
-import { areaAddress, type Area, type CellRef, type Matrix } from '../layout/matrix'
+import { areaAddress, type CellRef, type Matrix } from '../layout/matrix'
 import { OWN_SHEET } from '../layout/find'
+import { areasOf, findingAreas } from './areas'
+import { planFlags } from './flags'
 import { planningNotes, type TextCell } from './notes'
 import { valueAt, type Review, type ReviewedPupil } from './review'
 import { atOnce, type Steps } from '../layout/steps'
 import {
   exceptionRule,
-  flagRule,
   lookByMarkRules,
   lookByRules,
   lookOf,
   markRules,
   otherRules,
   rightRule,
+  wrongRules,
   type Rule,
 } from './rules'
 
@@ -51,11 +53,14 @@ export function* planning(matrix: Matrix, reviews: readonly Review[]): Steps<Mar
   let rules: readonly Rule[] = []
   for (const review of reviews) rules = rules.concat(yield* rulesFor(matrix, review))
   yield
-  return { sheet: matrix.name, rules, ...(yield* planningNotes(matrix, reviews)) }
+  const flags = planFlags(matrix, reviews)
+  const { notes, told } = yield* planningNotes(matrix, reviews)
+  return { sheet: matrix.name, rules: [...rules, ...flags.rules], notes, told: [...flags.told, ...told] }
 }
 
 function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]> {
   const rules = yield* exceptions(matrix, questions, pupils)
+  const wrong: Rule[] = []
   const byQuestion = questions.map((): CellRef[] => [])
   for (const { answers } of pupils) {
     yield
@@ -63,20 +68,19 @@ function* rulesFor(matrix: Matrix, { questions, pupils }: Review): Steps<Rule[]>
   }
   for (const [index, question] of questions.entries()) {
     yield
-    const areas = runs(byQuestion[index] ?? [])
-    if (!question.marked && areas.length > 0) rules.push(rightRule(areas, question.key))
+    const areas = areasOf(byQuestion[index] ?? [])
+    if (question.marked || areas.length === 0) continue
+    rules.push(rightRule(areas, question.key, question))
+    for (const rule of wrongRules(areas, question)) wrong.push(rule)
   }
   const cellsOf = (marked: boolean) => byQuestion.filter((_, index) => questions[index]?.marked === marked)
-  const typedAreas = yield* running(cellsOf(false))
-  const markedAreas = yield* running(cellsOf(true))
-  const flagged = pupils
-    .filter(({ judgement }) => judgement.needsSupport)
-    .flatMap(({ nameCells }) => nameCells)
+  const typedAreas = yield* findingAreas(cellsOf(false))
+  const markedAreas = yield* findingAreas(cellsOf(true))
   return [
     ...rules,
     ...(typedAreas.length > 0 ? otherRules(typedAreas) : []),
+    ...wrong,
     ...(markedAreas.length > 0 ? markRules(markedAreas) : []),
-    ...(flagged.length > 0 ? [flagRule(runs(flagged))] : []),
   ]
 }
 
@@ -95,53 +99,11 @@ function* exceptions(
       const value = valueAt(matrix, cell)
       if (question === undefined || look === null) return
       const shown = question.marked ? lookByMarkRules(value) : lookByRules(value, question.key)
-      const rule = shown === look ? null : exceptionRule(cell, value, look)
+      const rule = shown === look ? null : exceptionRule(cell, value, look, question)
       if (rule) rules.push(rule)
     })
   }
   return rules
-}
-
-/** Rectangles that cover the cells: runs down a column, and columns put together where these match. */
-export function runs(cells: readonly CellRef[]): Area[] {
-  return atOnce(running([cells]))
-}
-
-function* running(lists: readonly (readonly CellRef[])[]): Steps<Area[]> {
-  const columns = new Map<number, CellRef[]>()
-  for (const cells of lists) {
-    yield
-    for (const cell of cells) {
-      const column = columns.get(cell.column)
-      if (column) column.push(cell)
-      else columns.set(cell.column, [cell])
-    }
-  }
-  const down: Area[] = []
-  for (const [column, own] of [...columns].sort(([one], [other]) => one - other)) {
-    yield
-    for (const area of runsIn(column, own)) down.push(area)
-  }
-  down.sort((a, b) => a.top - b.top || a.bottom - b.bottom || a.left - b.left)
-  const across: Area[] = []
-  for (const area of down) {
-    const last = across.at(-1)
-    if (last && last.top === area.top && last.bottom === area.bottom && last.right + 1 === area.left)
-      across[across.length - 1] = { ...last, right: area.right }
-    else across.push(area)
-  }
-  return across.sort((a, b) => a.top - b.top || a.left - b.left)
-}
-
-function runsIn(column: number, cells: readonly CellRef[]): Area[] {
-  const rows = cells.map(({ row }) => row).sort((a, b) => a - b)
-  const found: Area[] = []
-  let top = 0
-  rows.forEach((row, index) => {
-    if (index === 0 || row !== (rows[index - 1] ?? 0) + 1) top = row
-    if (rows[index + 1] !== row + 1) found.push({ top, left: column, bottom: row, right: column })
-  })
-  return found
 }
 
 const CAUTION =

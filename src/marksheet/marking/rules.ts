@@ -35,23 +35,34 @@ const quoted = (literal: string) => `"${literal.replaceAll('"', '""')}"`
 const isOneOf = (expression: string, texts: readonly string[]) =>
   `ISNUMBER(FIND("¦"&${expression}&"¦",${quoted(`¦${texts.join('¦')}¦`)}))`
 
+/** A question where it stands on the sheet: a rule about its answers says nothing once something else stands there. */
+export interface AskedAt extends CellRef {
+  readonly text: string
+}
+
+/** Adds to a formula, as far as there is room, that the question still stands in its cell. */
+function guarded({ areas, formula, look }: Rule, { text: asked, ...cell }: AskedAt): Rule {
+  const address = addressOf(cell).replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2')
+  const numbers = /\d.*\d|\d/s.exec(asked)?.[0] ?? asked
+  const tests = [`${address}=${quoted(asked)}`, `FIND(${quoted(numbers)},${address})`]
+  const formulas = tests.map((test) => formula.replace(SIGNATURE, `${SIGNATURE},${test}`))
+  return { areas, look, formula: formulas.find(({ length }) => length <= LONGEST) ?? formula }
+}
+
 /** The rule that recolours right answers to one question, whatever is typed later. */
-export function rightRule(areas: readonly Area[], key: AnswerKey): Rule {
+export function rightRule(areas: readonly Area[], key: AnswerKey, asked: AskedAt): Rule {
   const cell = firstCell(areas)
   const isNumber = key.value.includes('.') ? `ABS(${cell}-${key.value})<1E-9` : `${cell}=${key.value}`
   const isText = isOneOf(text(cell), rightTexts(key))
-  return { areas, look: 'right', formula: signed(`IF(ISNUMBER(${cell}),${isNumber},${isText})`) }
+  const formula = signed(`IF(ISNUMBER(${cell}),${isNumber},${isText})`)
+  return guarded({ areas, look: 'right', formula }, asked)
 }
 
-/**
- * The rules that tell wrong, unreadable and absent answers apart, the same for every question. They follow the right ones. Where Excel's own
- * decimal sign is a comma, --text and TEXT read and write otherwise: then the last two leave grouped numbers as they are.
- */
+/** The rules that tell unreadable and absent answers, the same for every question. They follow the right ones. */
 export function otherRules(areas: readonly Area[]): Rule[] {
   const cell = firstCell(areas)
   const own = text(cell)
   const small = `LOWER(${own})`
-  const digits = `SUBSTITUTE(${own},",","")`
   const letters = [...NO_ANSWER].map((letter) => `SEARCH("${letter}",${cell})`).join(',')
   const has = (part: string) => `ISNUMBER(FIND(${quoted(part)},${cell}))`
   const rule = (look: LookName, test: string): Rule => ({ areas, look, formula: signed(test) })
@@ -60,10 +71,22 @@ export function otherRules(areas: readonly Area[]): Rule[] {
     rule('unreadable', `COUNT(${letters})>0`),
     rule('unreadable', `OR(${has('?')},${has(', ')},AND(${has('/')},ISNUMBER(-LEFT(${own}))))`),
     rule('unreadable', `OR(ISERROR(${cell}),ISLOGICAL(${cell}))`),
-    rule('wrong', `ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last})`),
-    rule('wrong', `ISTEXT(${cell}),${own}=--${digits}&""`),
-    rule('wrong', `ISTEXT(${cell}),FIND(",",${cell}),--${digits}<>0,${own}=TEXT(--${digits},"#,##0")`),
   ]
+}
+
+/**
+ * The rules that show what is left as wrong: numbers, and texts of plain numbers. They follow all others. Where Excel's own decimal sign is a
+ * comma, --text and TEXT read and write otherwise: then the last two leave grouped numbers as they are.
+ */
+export function wrongRules(areas: readonly Area[], asked: AskedAt): Rule[] {
+  const cell = firstCell(areas)
+  const own = text(cell)
+  const digits = `SUBSTITUTE(${own},",","")`
+  return [
+    `ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last})`,
+    `ISTEXT(${cell}),${own}=--${digits}&""`,
+    `ISTEXT(${cell}),FIND(",",${cell}),--${digits}<>0,${own}=TEXT(--${digits},"#,##0")`,
+  ].map((test) => guarded({ areas, look: 'wrong', formula: signed(test) }, asked))
 }
 
 /** The rules for a sheet that holds marks (ticks, 1 and 0, y and n) in place of answers. */
@@ -82,7 +105,7 @@ export function markRules(areas: readonly Area[]): Rule[] {
 }
 
 /** A rule for one cell whose outcome no formula can read: it holds only as long as the cell keeps what it holds now. */
-export function exceptionRule(cell: CellRef, value: CellValue, look: LookName): Rule | null {
+export function exceptionRule(cell: CellRef, value: CellValue, look: LookName, asked: AskedAt): Rule | null {
   const address = addressOf(cell)
   const test =
     typeof value === 'number'
@@ -90,12 +113,41 @@ export function exceptionRule(cell: CellRef, value: CellValue, look: LookName): 
       : `EXACT(${address},${quoted(String(value))})`
   const formula = signed(test)
   const area = { top: cell.row, left: cell.column, bottom: cell.row, right: cell.column }
-  return formula.length > LONGEST ? null : { areas: [area], look, formula }
+  return formula.length > LONGEST ? null : guarded({ areas: [area], look, formula }, asked)
 }
 
-/** The rule that flags the names of pupils who need support, until it is taken away. */
-export function flagRule(areas: readonly Area[]): Rule {
-  return { areas, look: 'flag', formula: signed('TRUE') }
+/** What a flag's formula holds, so that flags can be told from marks. */
+const FLAG = 'N("flag")=0'
+
+/** Whether a formula of ours flags names (those of version 0.1 did whatever the name was). */
+export function isFlag(formula: string): boolean {
+  return formula.includes(FLAG) || formula.replace(/^=/, '') === signed('TRUE')
+}
+
+/**
+ * The rules that flag names wherever they stand among the name cells, so that a flag goes with its child when rows are sorted. A name may
+ * be in two cells: `cells` are those of the first name of an area, as they are to stand in a formula ("A4", or "$A4" and "$B4"). The names
+ * must be as `nameText` has them, and stand once among all.
+ */
+export function flagRules(
+  areas: readonly Area[],
+  cells: readonly string[],
+  names: readonly string[],
+): Rule[] {
+  const own = cells.map(text).join('&" "&')
+  const formula = (some: readonly string[]) => signed(`${FLAG},${isOneOf(own, some)}`)
+  const pieces: string[][] = []
+  for (const name of names) {
+    const last = pieces.at(-1)
+    if (last && formula([...last, name]).length <= LONGEST) last.push(name)
+    else if (formula([name]).length <= LONGEST) pieces.push([name])
+  }
+  return pieces.map((some) => ({ areas, look: 'flag', formula: formula(some) }))
+}
+
+/** The text of a name's cells as the flags' formulas read it. */
+export function nameText(values: readonly CellValue[]): string {
+  return values.map((value) => trimmed(String(value ?? ''))).join(' ')
 }
 
 /** The look in which an outcome is shown; a blank cell stays as it is. */

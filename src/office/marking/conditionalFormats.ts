@@ -1,6 +1,6 @@
 import { LOOKS, type Look } from '../../marksheet/marking/looks'
 import { areaAddress } from '../../marksheet/layout/matrix'
-import { flagRule, SIGNATURE, type Rule } from '../../marksheet/marking/rules'
+import { isFlag, SIGNATURE, type Rule } from '../../marksheet/marking/rules'
 import { blocksOf, moveFormula } from '../edit/address'
 import type { SheetRef } from '../edit/cells'
 import type { Edit } from '../edit/edit'
@@ -25,9 +25,6 @@ interface OwnFormat {
   readonly priority: number
 }
 
-/** The formula of the rule that flags names, by which flags are told from marks. */
-const FLAG = flagRule([{ top: 0, left: 0, bottom: 0, right: 0 }]).formula
-
 /** Which of our rules are taken off: all of them, or only those that flag names. */
 export type Which = 'all' | 'flags'
 
@@ -46,7 +43,7 @@ export function rulesEdit(
   const listing = new Listing(sheet)
   let kept: readonly OwnFormat[] = []
   let left = 0
-  const isOne = ({ formula }: OwnFormat) => which === 'all' || formula.replace(/^=/, '') === FLAG
+  const isOne = ({ formula }: OwnFormat) => which === 'all' || isFlag(formula)
   return {
     what: which === 'all' ? `the colours on ${sheet.name}` : `the flags on ${sheet.name}`,
     keep: known ? [() => listing.details(known)] : [() => listing.list(), () => listing.details()],

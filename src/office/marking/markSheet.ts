@@ -1,5 +1,6 @@
 import { mayHoldNote } from '../../marksheet/marking/notes'
-import { planning, runs, type MarkingPlan } from '../../marksheet/marking/plan'
+import { areasOf } from '../../marksheet/marking/areas'
+import { planning, type MarkingPlan } from '../../marksheet/marking/plan'
 import { STATUS_WORDS, type StatusWords } from '../../mastery/support'
 import type { Review } from '../../marksheet/marking/review'
 import { cellsEdit, type Block } from '../edit/cells'
@@ -91,7 +92,7 @@ function noteBlocks({ matrix, protection }: SheetReading, notes: MarkingPlan['no
       texts.set(`${row},${column}`, text)
   const refs = cells.filter(({ row, column }) => texts.has(`${row},${column}`))
   const unique = [...new Map(refs.map((cell) => [`${cell.row},${cell.column}`, cell])).values()]
-  return runs(unique).map(({ top, left, bottom, right }) => ({
+  return areasOf(unique).map(({ top, left, bottom, right }) => ({
     top,
     left,
     rows: Array.from({ length: bottom - top + 1 }, (_, i) =>

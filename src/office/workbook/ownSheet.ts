@@ -1,5 +1,6 @@
 import { areaAddress, columnLetters, type Area, type CellRef } from '../../marksheet/layout/matrix'
-import { runs, type TableSheet } from '../../marksheet/marking/plan'
+import { areasOf } from '../../marksheet/marking/areas'
+import type { TableSheet } from '../../marksheet/marking/plan'
 import { pointsFor } from '../edit/columnWidth'
 import { passed, passedBack } from '../edit/content'
 import type { Edit } from '../edit/edit'
@@ -284,7 +285,7 @@ function layOut(
         row.map((cell, column) => ({ ...cell, row: piece.top + i, column })),
       )
       const format = (cells: readonly CellRef[], set: (format: Excel.RangeFormat) => void) => {
-        for (const block of runs(cells)) set(sheet.getRange(areaAddress(block)).format)
+        for (const block of areasOf(cells)) set(sheet.getRange(areaAddress(block)).format)
       }
       format(
         refs.filter(({ bold }) => bold),

@@ -4,13 +4,15 @@ import { readQuestion } from '../../../src/arithmetic/question'
 import { answerKey, markAnswer, type AnswerKey, type CellValue } from '../../../src/answers/typed'
 import {
   exceptionRule,
-  flagRule,
+  flagRules,
+  isFlag,
   lookByRules,
   lookOf,
   markRules,
   otherRules,
   rightRule,
   SIGNATURE,
+  wrongRules,
 } from '../../../src/marksheet/marking/rules'
 
 function keyOf(text: string): AnswerKey {
@@ -19,6 +21,8 @@ function keyOf(text: string): AnswerKey {
   return answerKey(reading.question)
 }
 const area = { top: 999_999, left: 16_383, bottom: 1_000_000, right: 16_383 }
+const FAR = { row: 999_998, column: 16_383, text: 'Work out 9,000 − 2,456' }
+const NEAR = { row: 2, column: 2, text: '932 − 457' }
 const KEYS = [
   '932 − 457',
   '305 − 128',
@@ -34,21 +38,46 @@ const KEYS = [
 describe('conditional formats', () => {
   it('have formulas of at most 255 characters at the far end of a sheet, and a signature each', () => {
     const rules = [
-      ...KEYS.map((key) => rightRule([area], key)),
+      ...KEYS.flatMap((key) => [rightRule([area], key, FAR), ...wrongRules([area], FAR)]),
       ...otherRules([area]),
       ...markRules([area]),
-      flagRule([area]),
+      ...flagRules(
+        [area],
+        ['XFD1000000'],
+        Array.from({ length: 40 }, (_, index) => `Pupil ${index}`),
+      ),
     ]
     for (const { formula } of rules) {
       expect(formula.length).toBeLessThanOrEqual(255)
       expect(formula).toContain(SIGNATURE)
     }
-    expect(exceptionRule({ row: 0, column: 0 }, 'x'.repeat(300), 'unreadable')).toBeNull()
+    expect(exceptionRule({ row: 0, column: 0 }, 'x'.repeat(300), 'unreadable', FAR)).toBeNull()
+  })
+
+  it('say nothing once another question stands in the cell of theirs', () => {
+    const near = [{ top: 4, left: 2, bottom: 9, right: 2 }]
+    for (const { formula } of [rightRule(near, keyOf('932 − 457'), NEAR), ...wrongRules(near, NEAR)])
+      expect(formula).toContain('$C$3="932 − 457"')
+    const long = { ...NEAR, text: `Work out ${'very '.repeat(40)}carefully 932 − 457` }
+    for (const { formula } of [rightRule(near, keyOf('932 − 457'), long), ...wrongRules(near, long)])
+      expect(formula).toContain('FIND("932 − 457",$C$3)')
+  })
+
+  it('flag all names that are told, in pieces, and no other', () => {
+    const names = Array.from({ length: 60 }, (_, index) => `Ada "${index}" B`)
+    const rules = flagRules([area], ['A4'], names)
+    expect(rules.length).toBeGreaterThan(1)
+    const flagged = rules.flatMap(({ formula }) =>
+      [...formula.matchAll(/Ada ""\d+"" B/g)].map(([name]) => name),
+    )
+    expect(flagged).toEqual(names.map((name) => name.replaceAll('"', '""')))
+    for (const { formula } of rules) expect(isFlag(formula)).toBe(true)
+    expect(isFlag(rightRule([area], keyOf('932 − 457'), NEAR).formula)).toBe(false)
   })
 
   it('keep a quotation mark in a pupil’s answer inside the text', () => {
-    expect(exceptionRule({ row: 4, column: 2 }, '"=1+1', 'unreadable')?.formula).toBe(
-      `AND(${SIGNATURE},EXACT(C5,"""=1+1"))`,
+    expect(exceptionRule({ row: 4, column: 2 }, '"=1+1', 'unreadable', NEAR)?.formula).toBe(
+      `AND(${SIGNATURE},$C$3="932 − 457",EXACT(C5,"""=1+1"))`,
     )
   })
 
@@ -161,9 +190,9 @@ describe('where Excel’s own decimal sign is a comma', () => {
   })
 
   it('a number is compared as a number, so that 6.544 is never taken for 6,544', () => {
-    const { formula } = rightRule([area], keyOf('9,000 − 2,456'))
+    const { formula } = rightRule([area], keyOf('9,000 − 2,456'), FAR)
     expect(formula).toContain('IF(ISNUMBER(XFD1000000),XFD1000000=6544,')
     expect(lookByRules(6.544, keyOf('9,000 − 2,456'))).toBe('wrong')
-    expect(rightRule([area], keyOf('8.6 − 2.35')).formula).toContain('ABS(XFD1000000-6.25)<1E-9')
+    expect(rightRule([area], keyOf('8.6 − 2.35'), FAR).formula).toContain('ABS(XFD1000000-6.25)<1E-9')
   })
 })
