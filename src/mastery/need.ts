@@ -45,6 +45,7 @@ export function needOf(standings: Standings, answers: Answers): Need {
 
 /** The first family in teaching order that needs support, by its sum or by one of its types, and the type that carries it. */
 function familyNeed({ byType, byFamily }: Standings): Need | null {
+  if (![...byType, ...byFamily].some(({ status }) => status === 'needs support')) return null
   for (const family of FAMILIES) {
     const types = TEACHING_ORDER.flatMap((type) =>
       familyOf(type) === family ? byType.filter((each) => each.type === type && each.tried > 0) : [],

@@ -117,18 +117,38 @@ export function standings(
 ): Standings {
   const problem = settingsProblem(settings)
   if (problem !== null) throw new RangeError(problem)
-  const asked = new Set(occasions.flatMap((told) => told.map(({ type }) => type)))
-  const types = TYPES.filter((type) => asked.has(type))
+  const counts = occasions.map(countedByType)
+  const types = TYPES.filter((type) => counts.some((each) => each.has(type)))
   const families = FAMILIES.filter((family) => types.some((type) => familyOf(type) === family))
-  const over = (belongs: (type: ExchangeType) => boolean) =>
+  const over = (some: readonly ExchangeType[]) =>
     standingOver(
-      occasions.map((told) => countOf(told.filter(({ type }) => belongs(type)).map((each) => each.told))),
+      counts.map((each) => some.reduce((sum, type) => added(sum, each.get(type)), NOTHING)),
       settings,
     )
   return {
-    byType: types.map((type) => ({ type, ...over((each) => each === type) })),
-    byFamily: families.map((family) => ({ family, ...over((each) => familyOf(each) === family) })),
+    byType: types.map((type) => ({ type, ...over([type]) })),
+    byFamily: families.map((family) => ({
+      family,
+      ...over(types.filter((type) => familyOf(type) === family)),
+    })),
   }
+}
+
+const NOTHING: Count = { right: 0, tried: 0 }
+
+function added(sum: Count, more: Count = NOTHING): Count {
+  return { right: sum.right + more.right, tried: sum.tried + more.tried }
+}
+
+function countedByType(all: readonly Told[]): ReadonlyMap<ExchangeType, Count> {
+  const counts = new Map<ExchangeType, { right: number; tried: number }>()
+  for (const { type, told } of all) {
+    let count = counts.get(type)
+    if (count === undefined) counts.set(type, (count = { right: 0, tried: 0 }))
+    if (told !== null) count.tried++
+    if (told === true) count.right++
+  }
+  return counts
 }
 
 /** How many answers were right of those that tell something. */

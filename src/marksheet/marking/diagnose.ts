@@ -25,7 +25,7 @@ export function diagnoserFor({
 }: Pick<Review, 'orientation' | 'questions'>): (pupil: MarkedPupil) => PupilDiagnosis {
   const shared = orientation === 'pairs' ? null : prepareDiagnosis(questions.map(({ question }) => question))
   return (pupil) => {
-    const asked = askedOf(pupil, questions)
+    const asked = shared === null ? askedOf(pupil, questions) : questions
     const prepared = shared ?? prepareDiagnosis(asked.map(({ question }) => question))
     return diagnoseAnswers(
       prepared,
@@ -58,10 +58,15 @@ export function diagnoseAnswers(
     const named = diagnosis.named.find(({ explains }) => explains.includes(index))
     return named?.fault ?? prepared.likeliest(index, value)
   })
-  const isPossible = answers.filter(({ isWrong }) => isWrong).length >= FEWEST_MISTYPED
-  const explained = diagnosis.named.flatMap(({ explains }) => explains)
-  const items = answers.map(({ key, value }) => ({ answer: key.value, value }))
-  return { diagnosis, faults, typing: isPossible ? typingTrouble(items, explained) : null }
+  return { diagnosis, faults, typing: typingOf(answers, diagnosis) }
+}
+
+function typingOf(answers: readonly TypedAnswer[], { named }: Diagnosis): TypingTrouble | null {
+  if (answers.filter(({ isWrong }) => isWrong).length < FEWEST_MISTYPED) return null
+  return typingTrouble(
+    answers.map(({ key, value }) => ({ answer: key.value, value })),
+    named.flatMap(({ explains }) => explains),
+  )
 }
 
 function askedOf({ answers }: MarkedPupil, questions: readonly ReviewedQuestion[]): ReviewedQuestion[] {
@@ -74,8 +79,9 @@ function valueTyped(
   index: number,
 ): string | null {
   const question = asked[index]
-  const isNumber = outcomes[index] === 'correct' || outcomes[index] === 'incorrect'
-  if (question === undefined || question.marked || !isNumber) return null
+  if (question === undefined || question.marked) return null
+  if (outcomes[index] === 'correct') return question.key.value
+  if (outcomes[index] !== 'incorrect') return null
   const read = readTyped(typed[index] ?? '', question.key.unit)
   return read.kind === 'number' ? read.value : null
 }

@@ -76,15 +76,14 @@ export function otherRules(areas: readonly Area[]): Rule[] {
 
 /**
  * The rules that show what is left as wrong: numbers, and texts of plain numbers. They follow all others. Where Excel's own decimal sign is a
- * comma, --text and TEXT read and write otherwise: then the last two leave grouped numbers as they are.
+ * comma, --text and TEXT read and write otherwise: then grouped numbers are left as they are.
  */
 export function wrongRules(areas: readonly Area[], asked: AskedAt): Rule[] {
   const cell = firstCell(areas)
   const own = text(cell)
   const digits = `SUBSTITUTE(${own},",","")`
   return [
-    `ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last})`,
-    `ISTEXT(${cell}),${own}=--${digits}&""`,
+    `IF(ISNUMBER(${cell}),OR(${cell}<${DATES.first},${cell}>${DATES.last}),${own}=--${digits}&"")`,
     `ISTEXT(${cell}),FIND(",",${cell}),--${digits}<>0,${own}=TEXT(--${digits},"#,##0")`,
   ].map((test) => guarded({ areas, look: 'wrong', formula: signed(test) }, asked))
 }
