@@ -69,9 +69,13 @@ function mostWrong(types: readonly TypeStanding[]): TypeStanding | undefined {
   )
 }
 
+const NOW_AND_THEN = 'now and then '
+
 function faultEvidence(named: readonly FaultEvidence[], wrong: number): string {
   const explained = new Set(named.flatMap(({ explains }) => explains)).size
-  const what = named.map(({ fault }) => faultInWords(fault)).join('; ')
+  const what = named
+    .map(({ fault, held }) => `${held === 'always' ? '' : NOW_AND_THEN}${faultInWords(fault)}`)
+    .join('; ')
   return `${what}: ${explained} of ${wrong} wrong ${wrong === 1 ? 'answer' : 'answers'}`
 }
 
@@ -100,5 +104,8 @@ const SUBJECTS: ReadonlySet<string> = new Set([
 /** Whether a text is the sentence of a flagged need, as `needOf` words it. */
 export function isFlaggedSentence(text: string): boolean {
   const what = EVIDENCE.exec(text)?.[1]
-  return NO_PATTERN.test(text) || (what !== undefined && what.split('; ').every((part) => SUBJECTS.has(part)))
+  return (
+    NO_PATTERN.test(text) ||
+    (what !== undefined && what.split('; ').every((part) => SUBJECTS.has(part.replace(NOW_AND_THEN, ''))))
+  )
 }

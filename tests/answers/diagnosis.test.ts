@@ -38,12 +38,17 @@ const SHEET = questionsOf(
 
 describe('invented classes', () => {
   it.each(CLASSES.map(({ questions, pupils }) => [questions.length, questions, pupils] as const))(
-    'of %i questions: names the fault first where it shows on two answers, and none for anybody else',
+    'of %i questions: names the fault first where two answers are exactly its own, and none for anybody else',
     (_, questions, pupils) => {
       const { diagnose } = prepareDiagnosis(questions)
-      for (const { typed, fault, visibleOn } of pupils) {
+      for (const { typed, fault } of pupils) {
         const [first, ...others] = diagnose(typed).named
-        expect(first?.fault ?? null).toBe(visibleOn >= 2 ? fault : null)
+        const own = questions.filter(({ calculation }, index) => {
+          const given = typed[index]
+          const faulty = answerWith(fault === null ? [] : faultsOf(fault as FaultId), calculation)
+          return given === faulty && given !== answerWith([], calculation)
+        })
+        expect(first?.fault ?? null).toBe(own.length >= 2 ? fault : null)
         expect(others).toEqual([])
       }
     },
@@ -171,7 +176,7 @@ describe('the posterior', () => {
       }, 1)
     const total = joint.reduce((sum, each) => sum + each, unsystematic)
 
-    const posterior = posteriorFor(questions, accounts, s)(typed)
+    const posterior = posteriorFor(questions, accounts, s).posteriorOf(typed)
     expect(posterior.unsystematic).toBeCloseTo(unsystematic / total, 10)
     joint.forEach((each, index) => expect(posterior.accounts[index]).toBeCloseTo(each / total, 10))
   })
@@ -188,9 +193,9 @@ describe('the posterior', () => {
       ),
     )
     const accounts = accountsFor(SHEET)
-    const forwards = posteriorFor(SHEET, accounts, DIAGNOSIS_SETTINGS)
+    const forwards = posteriorFor(SHEET, accounts, DIAGNOSIS_SETTINGS).posteriorOf
     const turned = accounts.map((account) => ({ ...account, answers: account.answers.toReversed() }))
-    const backwards = posteriorFor(SHEET.toReversed(), turned, DIAGNOSIS_SETTINGS)
+    const backwards = posteriorFor(SHEET.toReversed(), turned, DIAGNOSIS_SETTINGS).posteriorOf
     fc.assert(
       fc.property(typed, (given) => {
         const [one, other] = [forwards(given), backwards(given.toReversed())]
@@ -238,13 +243,28 @@ describe('what is named', () => {
     expect([open, verdict]).toEqual([[], 'slips'])
   })
 
-  it('counts an answer that is the fault’s but for a slip as the second, never as the first', () => {
-    const questions = questionsOf('874 − 523', '5040 − 2308', '6105 − 2350')
+  it('needs two answers that are exactly the fault’s; one but for a slip is told beside them', () => {
+    const questions = questionsOf('874 − 523', '5040 − 2308', '6105 − 2350', '8000 − 2999')
     const prepared = prepareDiagnosis(questions)
-    expect(prepared.diagnose(['351', '3040', '3804']).named).toMatchObject([
-      { fault: 'zero-gives-zero', explains: [1], explainsButForSlip: [2] },
+    expect(prepared.diagnose(['351', '3040', '3804', '5001']).named).toEqual([])
+    expect(prepared.diagnose(['351', '3040', '3804', '6000']).named).toMatchObject([
+      { fault: 'zero-gives-zero', explains: [1, 3], explainsButForSlip: [2] },
     ])
-    expect(prepared.diagnose(['351', '3041', '3804']).named).toEqual([])
+  })
+
+  it('is one that comes and goes on three answers exactly its own and two thirds of the wrong ones', () => {
+    const right = answers(SHEET)
+    const held = answers(SHEET, faultsOf('takes-smaller-from-larger'))
+    const partly = right.map((answer, index) => (index % 2 === 0 ? (held[index] ?? '') : answer))
+    const { named, sentence } = diagnose(partly)
+    expect(named).toMatchObject([
+      { fault: 'takes-smaller-from-larger', held: 'now and then', explains: [0, 2, 4, 6] },
+    ])
+    expect(sentence).toMatch(/^Now and then: takes the smaller digit/)
+    const fromHere = right.map((answer, index) => (index >= 5 ? (held[index] ?? '') : answer))
+    expect(diagnose(fromHere).named[0]?.fault).toBe('takes-smaller-from-larger')
+    expect(diagnose(partly.with(6, '7128').with(4, '3755')).named).toEqual([])
+    expect(diagnose(partly.with(1, '9').with(3, '8').with(5, '7')).named).toEqual([])
   })
 
   it('shares the probability between faults that no answer tells apart, and lists them', () => {

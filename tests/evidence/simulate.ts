@@ -1,3 +1,4 @@
+import { heldTables } from './held'
 import { pathToFileURL } from 'node:url'
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import { prepareDiagnosis } from '../../src/answers/diagnosis'
@@ -143,4 +144,7 @@ function tables(): string[] {
   ]
 }
 
-if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) console.log(tables().join('\n'))
+if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
+  console.log(tables().join('\n'))
+  console.log(['', ...heldTables()].join('\n'))
+}

@@ -19,7 +19,14 @@ const judged = (answers: readonly Told[], others: Partial<Parameters<typeof judg
   })
 
 const named: FaultEvidence[] = [
-  { fault: 'no-reduction', probability: 0.9, alsoFits: [], explains: [0, 1, 2], explainsButForSlip: [] },
+  {
+    fault: 'no-reduction',
+    probability: 0.9,
+    alsoFits: [],
+    explains: [0, 1, 2],
+    explainsButForSlip: [],
+    held: 'always',
+  },
 ]
 const wrong = (type: Told['type'], count: number): Told[] =>
   Array.from({ length: count }, () => ({ type, told: false }))

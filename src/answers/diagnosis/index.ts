@@ -2,6 +2,7 @@ import { workOut } from '../../arithmetic/columns'
 import { valueText } from '../../arithmetic/numeral'
 import type { Question } from '../../arithmetic/question'
 import { accountsFor, type Account } from './accounts'
+import { comesAndGoes } from './comesAndGoes'
 import { evidenceFor, isEnough, type FaultEvidence } from './naming'
 import { posteriorFor, type Posterior } from './posterior'
 import { DIAGNOSIS_SETTINGS, type DiagnosisSettings } from './settings'
@@ -53,7 +54,7 @@ export function prepareDiagnosis(
   settings: DiagnosisSettings = DIAGNOSIS_SETTINGS,
 ): PreparedDiagnosis {
   const accounts = accountsFor(questions)
-  const posteriorOf = posteriorFor(questions, accounts, settings)
+  const { posteriorOf, nowAndThen } = posteriorFor(questions, accounts, settings)
   const evidenceOf = evidenceFor(questions, accounts, settings)
   const seen = new Set(accounts.flatMap(({ ids }) => ids))
   const operations = new Set(questions.map(({ calculation }) => calculation.operation))
@@ -62,19 +63,29 @@ export function prepareDiagnosis(
   function diagnose(typed: readonly (string | null)[]): Diagnosis {
     const posterior = posteriorOf(typed)
     const evidence = evidenceOf(typed, posterior)
-    const named = evidence.filter((each) => isEnough(each, settings))
+    const wrong = typed.flatMap((answer, index) =>
+      answer !== null && answer !== accounts[0]?.answers[index] ? [index] : [],
+    )
+    const always = evidence.filter((each) => isEnough(each, settings))
+    const partly =
+      always.length > 0 || wrong.length < settings.leastNowAndThen
+        ? null
+        : comesAndGoes(typed, accounts, wrong, posterior, nowAndThen(typed), settings)
+    const named = partly === null ? always : [partly]
     const open = named.length > 0 ? [] : evidence.flatMap(({ fault, alsoFits }) => [fault, ...alsoFits])
     const answered = typed.filter((answer) => answer !== null).length
-    const wrong = typed.filter(
-      (answer, index) => answer !== null && answer !== accounts[0]?.answers[index],
-    ).length
-    const verdict = verdictOf(posterior, { answered, wrong, named: named.length, open: open.length })
+    const verdict = verdictOf(posterior, {
+      answered,
+      wrong: wrong.length,
+      named: named.length,
+      open: open.length,
+    })
     return {
       hypotheses: hypothesesOf(accounts, posterior),
       named,
       open,
       verdict,
-      sentence: sentenceFor(verdict, named, open, wrong),
+      sentence: sentenceFor(verdict, named, open, wrong.length),
     }
   }
   const byFault = questions.map((question) => lazily(() => answersByFault(question)))

@@ -17,6 +17,8 @@ export interface FaultEvidence {
   readonly probability: number
   readonly explains: readonly number[]
   readonly explainsButForSlip: readonly number[]
+  /** Whether the fault is held wherever it shows, or comes and goes (VanLehn 1990, from memory). */
+  readonly held: 'always' | 'now and then'
 }
 
 /** Gives the faults that explain at least one wrong answer exactly and are open or better, likeliest first. */
@@ -82,7 +84,7 @@ export function evidenceFor(
       const evidence = evidenceOf(typed, likeliest(first.having), first.id)
       if (probability >= openFrom && evidence.explains.length > 0) {
         const alsoFits = fits.slice(1).map(({ id }) => id)
-        found.push({ fault: first.id, alsoFits, probability, ...evidence })
+        found.push({ fault: first.id, alsoFits, probability, ...evidence, held: 'always' })
       }
       fits.forEach((fault) => rest.splice(rest.indexOf(fault), 1))
     }
@@ -90,10 +92,10 @@ export function evidenceFor(
   }
 }
 
-/** Whether the evidence is enough to name the fault to the teacher; one of the answers at least must be exactly the fault's. */
+/** Whether the evidence is enough to name the fault to the teacher: likely, and so many answers exactly its own. */
 export function isEnough(
-  { probability, explains, explainsButForSlip }: FaultEvidence,
+  { probability, explains }: FaultEvidence,
   { nameFrom, leastExplained }: DiagnosisSettings,
 ): boolean {
-  return probability >= nameFrom && explains.length + explainsButForSlip.length >= leastExplained
+  return probability >= nameFrom && explains.length >= leastExplained
 }

@@ -8,10 +8,19 @@ export interface Posterior {
   readonly accounts: Float64Array
   readonly careless: number
   readonly unsystematic: number
+  /** The logarithm of how likely the answers are under all accounts together. */
+  readonly logEvidence: number
 }
 
-/** The posterior for one pupil's canonical answers; null is no evidence. */
-export type PosteriorOf = (typed: readonly (string | null)[]) => Posterior
+/** What is worked out of one pupil's canonical answers; null is no evidence. */
+export interface Posteriors {
+  readonly posteriorOf: (typed: readonly (string | null)[]) => Posterior
+  /**
+   * For each account with one fault the logarithm of how likely the answers are, and the fault held, where the pupil works by it on every
+   * other question as it comes, else as taught; −Infinity for the other accounts.
+   */
+  readonly nowAndThen: (typed: readonly (string | null)[]) => Float64Array
+}
 
 /**
  * Prepares the posterior over the accounts. A blank is as likely under one account as under another (an empty cell may be a
@@ -21,7 +30,7 @@ export function posteriorFor(
   questions: readonly Question[],
   accounts: readonly Account[],
   settings: DiagnosisSettings,
-): PosteriorOf {
+): Posteriors {
   const prepared = questions.map((question, index) => {
     const given = accounts.map(({ answers }) => answers[index] ?? '')
     const possible = [...new Set(given)]
@@ -30,7 +39,23 @@ export function posteriorFor(
   })
   const prior = logPrior(accounts, settings)
 
-  return (typed) => {
+  function nowAndThen(typed: readonly (string | null)[]): Float64Array {
+    const weights = prior.nowAndThen.slice()
+    prepared.forEach(({ which, chances }, index) => {
+      const answer = typed[index]
+      if (answer === null || answer === undefined) return
+      const { ordinary } = chances(answer)
+      const taught = Math.exp(ordinary[0] ?? -Infinity)
+      accounts.forEach(({ ids }, account) => {
+        if (ids.length !== 1) return
+        const faulty = Math.exp(ordinary[which[account] ?? 0] ?? -Infinity)
+        weights[account] = (weights[account] ?? 0) + Math.log((taught + faulty) / 2)
+      })
+    })
+    return weights
+  }
+
+  function posteriorOf(typed: readonly (string | null)[]): Posterior {
     const ordinary = prior.ordinary.slice()
     const careless = prior.careless.slice()
     let unsystematic = prior.unsystematic
@@ -46,6 +71,8 @@ export function posteriorFor(
     })
     return normalised(ordinary, careless, unsystematic)
   }
+
+  return { posteriorOf, nowAndThen }
 }
 
 function logPrior(accounts: readonly Account[], { prior, weight }: DiagnosisSettings) {
@@ -65,6 +92,9 @@ function logPrior(accounts: readonly Account[], { prior, weight }: DiagnosisSett
     ordinary: Float64Array.from(each, (share) => Math.log(share * (1 - withoutCare))),
     careless: Float64Array.from(each, (share) => Math.log(share * withoutCare)),
     unsystematic: Math.log(prior.unsystematic),
+    nowAndThen: Float64Array.from(each, (share, index) =>
+      accounts[index]?.ids.length === 1 ? Math.log(share * prior.nowAndThen) : -Infinity,
+    ),
   }
 }
 
@@ -80,5 +110,6 @@ function normalised(ordinary: Float64Array, careless: Float64Array, unsystematic
     accounts: weights.map((weight) => weight / total),
     careless: weightOf(careless[0] ?? -Infinity) / total,
     unsystematic: weightOf(unsystematic) / total,
+    logEvidence: most + Math.log(total),
   }
 }

@@ -9,6 +9,8 @@ export interface DiagnosisSettings {
     readonly unsystematic: number
     readonly fault: number
     readonly pair: number
+    /** Of the pupils with a fault, the part who hold it now and then only. */
+    readonly nowAndThen: number
   }
   /** How common a fault is beside the others; 1 where none is given. */
   readonly weight: Readonly<Partial<Record<FaultId, number>>>
@@ -32,8 +34,11 @@ export interface DiagnosisSettings {
   readonly nameFrom: number
   /** A fault that is not named but has this probability is open: more questions would tell. */
   readonly openFrom: number
-  /** So many wrong answers must be explained by a named fault and by no simpler account. */
+  /** So many wrong answers must be exactly those of a named fault and of no simpler account. */
   readonly leastExplained: number
+  /** The same where the fault is held now and then, and the part of the wrong answers that it must explain. */
+  readonly leastNowAndThen: number
+  readonly shareNowAndThen: number
 }
 
 /**
@@ -42,7 +47,7 @@ export interface DiagnosisSettings {
  */
 export const DIAGNOSIS_SETTINGS: DiagnosisSettings = {
   // Most of a class that has been taught the method uses it; about one pupil in four has a fault, few have two.
-  prior: { right: 0.5, careless: 0.15, unsystematic: 0.07, fault: 0.25, pair: 0.03 },
+  prior: { right: 0.5, careless: 0.15, unsystematic: 0.07, fault: 0.25, pair: 0.03, nowAndThen: 0.2 },
   // Taking the smaller digit from the larger is the commonest in the literature (VanLehn 1990, Mind Bugs; from memory).
   weight: { 'takes-smaller-from-larger': 3 },
   slip: 0.05,
@@ -57,4 +62,6 @@ export const DIAGNOSIS_SETTINGS: DiagnosisSettings = {
   nameFrom: 0.9,
   openFrom: 0.2,
   leastExplained: 2,
+  leastNowAndThen: 3,
+  shareNowAndThen: 2 / 3,
 }

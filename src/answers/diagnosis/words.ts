@@ -29,13 +29,15 @@ export function sentenceFor(
 }
 
 function namedSentence(evidence: FaultEvidence, wrong: number): string {
-  const { fault, alsoFits, explains, explainsButForSlip } = evidence
+  const { fault, alsoFits, explains, explainsButForSlip, held } = evidence
   const slips =
     explainsButForSlip.length === 0 ? '' : ` and, but for a slip, ${explainsButForSlip.length} more`
   const others =
     alsoFits.length === 0 ? '' : ` These answers fit as well: ${alsoFits.map(quoted).join(' or ')}.`
   const explained = `This explains ${explains.length} of ${wrong} wrong answers${slips}.`
-  return `${faultSentence(fault)} ${explained}${others}`
+  const what = faultSentence(fault)
+  const now = held === 'always' ? what : `Now and then: ${what.charAt(0).toLowerCase()}${what.slice(1)}`
+  return `${now} ${explained}${others}`
 }
 
 function faultSentence(id: FaultId): string {
