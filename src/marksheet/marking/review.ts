@@ -9,7 +9,7 @@ import {
   type Outcome,
 } from '../../answers/typed'
 import { judge } from '../../mastery/need'
-import { countOf, standings, type Evidence, type Judgement } from '../../mastery/standing'
+import { standings, type Evidence, type Judgement, type Told } from '../../mastery/standing'
 import { DEFAULT_MASTERY, type MasterySettings } from '../../mastery/settings'
 import { findMarksheets, type FoundPupil, type FoundQuestion, type Marksheet } from '../layout/find'
 import { markedColumns, readMark } from '../layout/ticks'
@@ -112,12 +112,18 @@ function judgementOf(
   questions: readonly ReviewedQuestion[],
   settings: MasterySettings,
 ): Judgement {
-  const told = pupil.answers.flatMap(({ question }, index) => {
+  const told: Told[] = []
+  let [right, tried] = [0, 0]
+  for (const [index, { question }] of pupil.answers.entries()) {
     const type = questions[question]?.exchanges.type
-    return type === undefined ? [] : [{ type, told: evidenceOf(pupil.outcomes[index] ?? 'blank') }]
-  })
+    const evidence = evidenceOf(pupil.outcomes[index] ?? 'blank')
+    if (type !== undefined) told.push({ type, told: evidence })
+    if (evidence !== null) tried++
+    if (evidence === true) right++
+  }
   return judge(standings([told], settings), {
-    ...countOf(told.map((each) => each.told)),
+    right,
+    tried,
     named: diagnosis.named,
     typing,
   })
