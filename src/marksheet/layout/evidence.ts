@@ -1,7 +1,7 @@
 import { readTyped } from '../../answers/typed'
 import { readQuestion } from '../../arithmetic/question'
 import { hasNameWords, isClassHeading, isOpenHeading, looksLikeName } from './labels'
-import { isEmpty, type CellRef, type View } from './matrix'
+import { isEmpty, range, type CellRef, type View } from './matrix'
 import { hasNameHeading, hasNames } from './names'
 
 /** Rows of a view, the last one included. */
@@ -141,8 +141,4 @@ export function endOfNames(
   }
   if (end === bottom) return bottom
   return end - [1, 2].filter((up) => range(end - up, end).every(isWords)).length
-}
-
-function range(first: number, end: number): number[] {
-  return Array.from({ length: Math.max(0, end - first) }, (_, index) => first + index)
 }

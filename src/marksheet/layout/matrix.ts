@@ -104,3 +104,8 @@ export function isDateFormat(format: string): boolean {
   const bare = format.replace(/"[^"]*"|\\.|_.|\*.|\[(?!h+\]|m+\]|s+\])[^\]]*\]/gi, '')
   return !/^general$/i.test(bare) && /[dmyhs]/i.test(bare)
 }
+
+/** The whole numbers from `first` to before `end`; none where `end` is not above it. */
+export function range(first: number, end: number): number[] {
+  return Array.from({ length: Math.max(0, end - first) }, (_, index) => first + index)
+}
