@@ -1,7 +1,7 @@
 import type { FaultEvidence } from '../answers/diagnosis'
 import type { TypingTrouble } from '../answers/diagnosis/typing'
 import { FAULTS, type FaultId } from '../answers/faults'
-import { TEACHING_ORDER } from './support'
+import { TEACHING_ORDER, type GroupNeed } from './support'
 import { familyOf, FAMILIES } from './families'
 import type { Count, Judgement, Need, Standings, TypeStanding } from './standing'
 
@@ -90,6 +90,12 @@ function typingInWords(typing: TypingTrouble): string {
 export function faultInWords(id: FaultId): string {
   const sentence = FAULTS.find((fault) => fault.id === id)?.sentence ?? ''
   return `${sentence.charAt(0).toLowerCase()}${sentence.slice(1).replace(/\.$/, '')}`
+}
+
+/** What a group has in common, as a title. */
+export function groupTitle({ kind, fault, type }: GroupNeed): string {
+  if (fault !== null) return faultInWords(fault)
+  return kind === 'no pattern' || type === null ? 'no pattern yet: look at the working' : type
 }
 
 const COUNT = String.raw`\d+ of \d+`

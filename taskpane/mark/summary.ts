@@ -1,7 +1,7 @@
 import type { Outcome } from '../../src/answers/typed'
 import type { CellRef } from '../../src/marksheet/layout/matrix'
 import type { Review } from '../../src/marksheet/marking/review'
-import { groupTitle } from '../../src/marksheet/reports/needs'
+import { groupTitle } from '../../src/mastery/need'
 import { supportGroups } from '../../src/mastery/support'
 
 /** An answer that the teacher has to look at. */

@@ -4,7 +4,6 @@ import { printQuestion, type Question } from '../../arithmetic/question'
 import type { ExchangeType } from '../../arithmetic/exchange'
 import { wrongAnswers } from '../../lesson/model/wentWrong'
 import { workedQuestion, type WorkedQuestion } from '../../lesson/worked'
-import { faultInWords } from '../../mastery/need'
 import type { Judgement } from '../../mastery/standing'
 import type { GroupNeed } from '../../mastery/support'
 import type { PupilDiagnosis } from '../marking/diagnose'
@@ -45,12 +44,6 @@ export function workFor({ fault, type }: GroupNeed, wish: SetWish): GroupWork {
   if (fault !== null) return workAgainst(fault, wish)
   if (type !== null) return workAtType(type, wish)
   return { example: null, faulty: null, questions: [], problem: 'Look at the working first.' }
-}
-
-/** What a group has in common, as a title. */
-export function groupTitle({ kind, fault, type }: GroupNeed): string {
-  if (fault !== null) return faultInWords(fault)
-  return kind === 'no pattern' || type === null ? 'no pattern yet: look at the working' : type
 }
 
 /** Work at a type; the example is one more such question. */

@@ -1,6 +1,7 @@
 import { Button, Input } from '@fluentui/react-components'
 import { useId, useMemo, useState, type ReactElement } from 'react'
-import { groupTitle, workFor } from '../../../src/marksheet/reports/needs'
+import { workFor } from '../../../src/marksheet/reports/needs'
+import { groupTitle } from '../../../src/mastery/need'
 import type { SetWish } from '../../../src/marksheet/setting/nextSet'
 import { supportGroups, type SupportGroup } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
