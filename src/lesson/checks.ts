@@ -1,15 +1,9 @@
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import { FAULTS } from '../answers/faults'
-import { answerKey } from '../answers/typed'
+import { inverse } from '../arithmetic/check'
 import { workOut } from '../arithmetic/columns'
 import { compareNumerals, readNumeral, valueText, type Numeral } from '../arithmetic/numeral'
-import {
-  amountText,
-  printQuestion,
-  questionOf,
-  type Calculation,
-  type Question,
-} from '../arithmetic/question'
+import { amountText, printQuestion, type Calculation, type Question } from '../arithmetic/question'
 import { generatorFrom } from '../items/seed'
 import { drawSet, type Choice, type DrawnSet, type Part } from '../items/sets'
 import { CHILDREN } from './children'
@@ -84,34 +78,21 @@ function checkOf(
   const { calculation, unit } = question
   const right = workOut(calculation).answer
   const claim = isRight ? right : pickFrom(wrongAnswers(calculation), generator)
-  const inverse = inverseOf(question, claim)
+  const check = inverse(question, claim)
   const text = (numeral: Numeral) => amountText(numeral, unit)
-  const found = answerKey(inverse).numeral
-  const checked = `${printQuestion(inverse)} = ${text(found)}`
   const [asked, claimed] = [printQuestion(question), text(claim)]
   const how = calculation.operation === 'add' ? 'a subtraction' : 'an addition'
   return {
     text: `${child} works out ${asked} = ${claimed}. Check it with ${how}. Is ${child} right?`,
     question,
     claimed,
-    inverse,
-    found: text(found),
+    inverse: check.question,
+    found: text(check.answer),
     isRight,
     answer: isRight
-      ? `${checked}, so ${child} is right.`
-      : `${checked}, not ${text(calculation.top)}, so ${child} is not right. ${asked} = ${text(right)}.`,
+      ? `${check.text}, so ${child} is right.`
+      : `${check.text}, not ${text(calculation.top)}, so ${child} is not right. ${asked} = ${text(right)}.`,
   }
-}
-
-/** The calculation that checks a claimed answer: adding back what was subtracted, or subtracting what was added. */
-function inverseOf({ calculation, unit }: Question, claimed: Numeral): Question {
-  const { operation, bottom } = calculation
-  const reading = questionOf(
-    { operation: operation === 'add' ? 'subtract' : 'add', top: claimed, bottom },
-    unit,
-  )
-  if ('problem' in reading) throw new RangeError(reading.problem)
-  return reading.question
 }
 
 /** Wrong answers that a child could give: about as long as the right one, not below what an inverse subtraction takes away. */
