@@ -2,7 +2,7 @@ import { availableParallelism } from 'node:os'
 import { configDefaults, defineConfig } from 'vitest/config'
 
 /** Rooms that know no Office, no file and no page: their tests share one set of modules in each worker. */
-const PURE = 'tests/{answers,arithmetic,items,lesson,marksheet,mastery,published}/**/*.test.ts'
+const PURE = 'tests/{answers,arithmetic,home,items,lesson,marksheet,mastery,published}/**/*.test.ts'
 /** What is asked of LibreOffice, beside what is asked of the same files without it. */
 const LIBREOFFICE = 'tests/files/{formExport,libreoffice,roundTrip,sorting}.test.ts'
 /** What needs the built add-in or the built bench, most of it in Chromium. */
