@@ -1,19 +1,20 @@
 import { Button, Field, Select, Textarea } from '@fluentui/react-components'
-import { useEffect, useMemo, useState, type ReactElement } from 'react'
+import { useEffect, useMemo, type ReactElement } from 'react'
 import { LESSON_QUESTIONS, type Lesson } from '../../src/lesson/lessonSet'
 import { lessonHandout } from '../../src/lesson/lessonSheets'
 import type { WorkedQuestion } from '../../src/lesson/worked'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
-import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
+import { useBusy, useRunnerState, useStore } from '../common/pane'
 import { useOtherSheet } from '../common/watching'
 import { counted } from '../common/words'
 import { SetNumber } from '../set/SetNumber'
 import { namesFound } from '../set/WriteCard'
 import { CountField } from './CountField'
-import { LessonSetMaker, ON_MARKSHEET, type LessonSetState } from './LessonSetMaker'
+import { ON_MARKSHEET, type LessonSetMaker, type LessonSetState } from './LessonSetMaker'
 import { RecipeChoice } from './RecipeChoice'
 import { Take } from './Take'
+import { THE_LESSON } from './theLesson'
 
 interface Parts {
   readonly maker: LessonSetMaker
@@ -22,8 +23,7 @@ interface Parts {
 
 /** A lesson from its objective: what is in it, its success criteria, and everything onto sheets in one action. */
 export function LessonSet(): ReactElement {
-  const runner = useRunner()
-  const [maker] = useState(() => new LessonSetMaker(runner))
+  const maker = THE_LESSON
   const state = useStore(maker)
   const { writes } = useRunnerState()
   useOtherSheet(maker.look)
@@ -34,11 +34,11 @@ export function LessonSet(): ReactElement {
   const handout = useMemo(() => ('lesson' in made ? lessonHandout(made.lesson) : null), [made])
   return (
     <>
+      <Take handout={handout} onlyPrints />
       <ObjectiveCard maker={maker} state={state} />
       <LessonCard maker={maker} state={state} />
       {'lesson' in made && <CriteriaCard maker={maker} state={state} lesson={made.lesson} />}
       <MakeCard maker={maker} state={state} />
-      <Take handout={handout} onlyPrints />
     </>
   )
 }

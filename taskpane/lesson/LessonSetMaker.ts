@@ -17,7 +17,7 @@ import { peopleInRecord } from '../review/pupils/people'
 import type { Runner } from '../common/runner'
 import { FIRST_CHOICES, newSetNumber, setNumber, sheetNameOf, titleOf, type Choices } from '../set/choices'
 import { namesFrom, type Pupils } from '../set/setter'
-import { FIRST_RECIPE } from './RecipeChoice'
+import { OBJECTIVE } from './objective'
 
 /** Which questions of a lesson go onto its marksheet; `grades` are all three of the practice. */
 export const ON_MARKSHEET = [
@@ -49,7 +49,7 @@ export interface LessonSetState {
 }
 
 const FIRST: LessonChoices = {
-  recipe: FIRST_RECIPE,
+  recipe: OBJECTIVE.state().recipe,
   practice: 6,
   recap: 4,
   onMarksheet: 'grades',
@@ -76,6 +76,7 @@ export class LessonSetMaker extends Store<LessonSetState> {
   /** Changes what is chosen. Success criteria typed for one objective do not stay for another. */
   readonly choose = (change: Partial<LessonChoices>): void => {
     const { choices } = this.state()
+    if (change.recipe) OBJECTIVE.choose(change.recipe)
     const isOther = change.recipe !== undefined && change.recipe !== choices.recipe
     this.#make({ choices: { ...choices, ...(isOther && { criteria: null }), ...change } })
   }

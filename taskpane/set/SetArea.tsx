@@ -1,10 +1,9 @@
-import { Button } from '@fluentui/react-components'
 import { lazy, Suspense, useEffect, useRef, useState, type ReactElement } from 'react'
 import { flushSync } from 'react-dom'
-import { NEXT } from '../common/icons'
 import { LoadGuard } from '../common/LoadGuard'
 import { useRunner, useStore } from '../common/pane'
 import { useOtherSheet, useTyping } from '../common/watching'
+import { LessonDoor } from './LessonDoor'
 import { PreviewCard } from './PreviewCard'
 import { RecipeCard } from './RecipeCard'
 import './set.css'
@@ -15,7 +14,7 @@ const LessonPage = lazy(async () => ({
   default: (await import(/* webpackChunkName: "lesson" */ '../lesson/LessonPage')).LessonPage,
 }))
 
-/** Set: what kind of set, the set that was drawn, taking it to the workbook; and behind one line, what else a lesson needs. */
+/** Set: the lesson's door; then what kind of set, the set that was drawn, and taking it to the workbook. */
 export function SetArea(): ReactElement {
   const runner = useRunner()
   const [setter] = useState(() => new Setter(runner))
@@ -33,22 +32,16 @@ export function SetArea(): ReactElement {
   return (
     <>
       <div hidden={inLesson}>
-        <RecipeCard choices={state.choices} onChoose={setter.choose} />
-        <PreviewCard setter={setter} state={state} />
-        <WriteCard setter={setter} state={state} />
-        <Button
-          ref={more}
-          className="more"
-          appearance="subtle"
-          icon={NEXT}
-          iconPosition="after"
-          onClick={() => {
+        <LessonDoor
+          open={more}
+          onOpen={() => {
             setHasLesson(true)
             setInLesson(true)
           }}
-        >
-          Lesson, starters and puzzles
-        </Button>
+        />
+        <RecipeCard choices={state.choices} onChoose={setter.choose} />
+        <PreviewCard setter={setter} state={state} />
+        <WriteCard setter={setter} state={state} />
       </div>
       {hasLesson && (
         <div hidden={!inLesson}>

@@ -1,11 +1,48 @@
+import type { Locator } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { watch } from '../bench/browser'
 import { handoutOf, openLesson, printed } from './lessonStage'
-import { axeProblems, expectQuiet, tabTo, useStage } from './stage'
+import { axeProblems, expectQuiet, openStage, tabTo, useStage } from './stage'
 
 useStage()
 
 describe('what a lesson needs besides', () => {
-  it('is reached from Set by one line, and leads back to it', async () => {
+  it('prints a lesson with three clicks from the opened pane: its door stands first in Set', async () => {
+    const stage = await openStage({ width: 320 })
+    const { pane, page } = stage
+    let clicks = 0
+    const click = async (target: Locator) => {
+      clicks += 1
+      await target.click()
+    }
+    await click(pane.getByRole('tab', { name: 'Set' }))
+    const print = pane.getByRole('button', { name: 'Look and print' })
+    await print.waitFor()
+    expect(await pane.locator('#area-set').getByRole('button').first().textContent()).toBe('Look and print')
+    expect(await axeProblems(pane)).toEqual([])
+    const opening = page.waitForEvent('popup')
+    await click(print)
+    const window = await opening
+    const watched = watch(window)
+    await window.getByRole('heading', { level: 1 }).first().waitFor()
+    await window.evaluate(() => {
+      globalThis.print = () => {
+        document.title = 'printed'
+      }
+    })
+    await click(window.locator('#print'))
+    expect(await window.title()).toBe('printed')
+    expect(clicks).toBe(3)
+    const objective = await pane.locator('#area-set').getByText(/^“/).first().textContent()
+    expect(await window.getByRole('heading', { level: 1 }).first().textContent()).toContain(
+      objective?.replace(/[“”]/g, ''),
+    )
+    expect(watched).toEqual({ strayRequests: [], errors: [] })
+    expectQuiet(stage)
+    await page.close()
+  })
+
+  it('is reached from Set by its door, and leads back to it', async () => {
     const stage = await openLesson()
     expect(await axeProblems(stage.pane)).toEqual([])
     await stage.pane.getByRole('button', { name: 'Set', exact: true }).click()
