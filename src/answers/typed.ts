@@ -27,6 +27,8 @@ export interface AnswerKey {
 
 const BLANK = new Set(['', '-', '−', '–', '—', '/', 'n/a'])
 const ABSENT = new Set(['abs', 'a', 'absent', 'ill'])
+/** A whole number without anything to think about, told at once: most of what pupils type. */
+const PLAIN = /^\s*0*(\d{1,15})\.?\s*$/
 const UNREADABLE: TypedAnswer = { kind: 'unreadable' }
 
 /** The missing number of a question, to mark typed answers by. */
@@ -44,7 +46,8 @@ export function readTyped(typed: CellValue, unit: Unit = ''): TypedAnswer {
   if (typeof typed === 'number') return readNumber(typed)
   if (typed === null) return { kind: 'blank' }
   if (typeof typed === 'boolean') return UNREADABLE
-  if (/^\d{1,15}$/.test(typed)) return { kind: 'number', value: typed.replace(/^0+(?=\d)/, '') }
+  const [, plain] = PLAIN.exec(typed) ?? []
+  if (plain !== undefined) return { kind: 'number', value: plain }
   const text = foldText(typed)
   if (BLANK.has(text)) return { kind: 'blank' }
   if (ABSENT.has(text)) return { kind: 'absent' }

@@ -44,9 +44,8 @@ export function prepareJudging(asked: readonly Asked[]): { judge(typed: readonly
       const why = diagnoseAnswers(
         prepared,
         questions.map(({ index, key }) => ({
-          key,
+          answer: key.value,
           value: valueOf(typed[index], key),
-          isWrong: outcomeOf(typed[index], key) === 'incorrect',
         })),
       )
       const evidence = told.map((each) => each.told)

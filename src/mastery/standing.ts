@@ -119,7 +119,8 @@ export function standings(
   if (problem !== null) throw new RangeError(problem)
   const counts = occasions.map(countedByType)
   const types = TYPES.filter((type) => counts.some((each) => each.has(type)))
-  const families = FAMILIES.filter((family) => types.some((type) => familyOf(type) === family))
+  const families = new Map<Family, ExchangeType[]>()
+  for (const type of types) families.set(familyOf(type), [...(families.get(familyOf(type)) ?? []), type])
   const over = (some: readonly ExchangeType[]) =>
     standingOver(
       counts.map((each) => some.reduce((sum, type) => added(sum, each.get(type)), NOTHING)),
@@ -127,10 +128,10 @@ export function standings(
     )
   return {
     byType: types.map((type) => ({ type, ...over([type]) })),
-    byFamily: families.map((family) => ({
-      family,
-      ...over(types.filter((type) => familyOf(type) === family)),
-    })),
+    byFamily: FAMILIES.flatMap((family) => {
+      const own = families.get(family)
+      return own === undefined ? [] : [{ family, ...over(own) }]
+    }),
   }
 }
 

@@ -206,13 +206,13 @@ describe('the posterior', () => {
   })
 
   it('is the prior where nothing was typed', () => {
-    const { hypotheses, verdict, named } = prepareDiagnosis(SHEET).diagnose(SHEET.map(() => null))
+    const nothing = SHEET.map(() => null)
+    const { verdict, named } = prepareDiagnosis(SHEET).diagnose(nothing)
+    const posterior = posteriorFor(SHEET, accountsFor(SHEET), DIAGNOSIS_SETTINGS).posteriorOf(nothing)
     const { right, careless, unsystematic, fault, pair } = DIAGNOSIS_SETTINGS.prior
-    expect(hypotheses[0]?.kind).toBe('right')
-    expect(hypotheses[0]?.probability).toBeCloseTo(
-      right / (right + careless + unsystematic + fault + pair),
-      10,
-    )
+    const all = right + careless + unsystematic + fault + pair
+    expect(posterior.accounts[0]).toBeCloseTo((right + careless) / all, 10)
+    expect(posterior.careless).toBeCloseTo(careless / all, 10)
     expect([verdict, named]).toEqual(['nothing to go on', []])
   })
 })
@@ -222,7 +222,7 @@ describe('what is named', () => {
 
   it('is the fault with its evidence and a sentence', () => {
     const typed = answers(SHEET, faultsOf('no-reduction'))
-    const { named, verdict, sentence, hypotheses } = diagnose(typed)
+    const { named, verdict, sentence } = diagnose(typed)
     expect(named).toMatchObject([
       { fault: 'no-reduction', alsoFits: [], explains: [0, 1, 2, 3, 4, 5, 6, 7, 9] },
     ])
@@ -230,7 +230,6 @@ describe('what is named', () => {
     expect(sentence).toBe(
       'Adds ten to a column that is short, but reduces nothing to its left. This explains 9 of 9 wrong answers.',
     )
-    expect(hypotheses[0]).toMatchObject({ kind: 'fault', faults: ['no-reduction'] })
   })
 
   it('is nothing on one wrong answer alone: more questions would tell', () => {
@@ -269,11 +268,13 @@ describe('what is named', () => {
 
   it('shares the probability between faults that no answer tells apart, and lists them', () => {
     const questions = questionsOf('5040 − 2308', '8000 − 2999', '6070 − 3450', '9000 − 1200')
-    const { named, hypotheses, sentence } = prepareDiagnosis(questions).diagnose(
-      answers(questions, faultsOf('zero-gives-digit')),
-    )
+    const typed = answers(questions, faultsOf('zero-gives-digit'))
+    const { named, sentence } = prepareDiagnosis(questions).diagnose(typed)
+    const accounts = accountsFor(questions)
+    const posterior = posteriorFor(questions, accounts, DIAGNOSIS_SETTINGS).posteriorOf(typed)
     expect(named).toMatchObject([{ fault: 'takes-smaller-from-larger', alsoFits: ['zero-gives-digit'] }])
-    const chanceOf = (id: FaultId) => hypotheses.find(({ faults }) => faults.join() === id)?.probability ?? 0
+    const chanceOf = (id: FaultId) =>
+      posterior.accounts[accounts.findIndex(({ ids }) => ids.join() === id)] ?? 0
     expect(chanceOf('takes-smaller-from-larger') / chanceOf('zero-gives-digit')).toBeCloseTo(3, 6)
     expect(sentence).toContain('These answers fit as well')
   })

@@ -1,7 +1,7 @@
 import { workOut } from '../../arithmetic/columns'
 import { valueText } from '../../arithmetic/numeral'
 import type { Question } from '../../arithmetic/question'
-import { accountsFor, type Account } from './accounts'
+import { accountsFor } from './accounts'
 import { comesAndGoes } from './comesAndGoes'
 import { evidenceFor, isEnough, type FaultEvidence } from './naming'
 import { posteriorFor, type Posterior } from './posterior'
@@ -14,19 +14,11 @@ export type { FaultEvidence } from './naming'
 export { faultsOfClass, reachOf, type ClassFault } from './reach'
 export type { Verdict } from './words'
 
-/** An account of how a pupil works, with its probability. Only kinds 'fault' and 'pair' have faults. */
-export interface Hypothesis {
-  readonly kind: 'right' | 'careless' | 'unsystematic' | 'fault' | 'pair'
-  readonly faults: readonly FaultId[]
-  readonly probability: number
-}
-
 /**
- * What explains a pupil. `hypotheses` likeliest first, those below 1 in 1000 left out; `named` the faults for the teacher,
- * likeliest first; `open` the faults that more questions would settle, where nothing is named.
+ * What explains a pupil: `named` the faults for the teacher, likeliest first; `open` the faults that more questions would settle, where
+ * nothing is named.
  */
 export interface Diagnosis {
-  readonly hypotheses: readonly Hypothesis[]
   readonly named: readonly FaultEvidence[]
   readonly open: readonly FaultId[]
   readonly verdict: Verdict
@@ -42,8 +34,6 @@ export interface PreparedDiagnosis {
   readonly diagnose: (typed: readonly (string | null)[]) => Diagnosis
   readonly unseen: readonly FaultId[]
 }
-
-const LEAST_SHOWN = 0.001
 
 /**
  * Makes the diagnosis ready for the questions of a marksheet; the same for every pupil. `typed[i]` is the answer to question i
@@ -61,64 +51,33 @@ export function prepareDiagnosis(
   const asked = FAULTS.filter(({ operation }) => operations.has(operation)).map(({ id }) => id)
 
   function diagnose(typed: readonly (string | null)[]): Diagnosis {
-    const posterior = posteriorOf(typed)
-    const evidence = evidenceOf(typed, posterior)
     const wrong = typed.flatMap((answer, index) =>
       answer !== null && answer !== accounts[0]?.answers[index] ? [index] : [],
     )
+    if (wrong.length === 0) {
+      const verdict = typed.every((answer) => answer === null) ? 'nothing to go on' : 'right method'
+      return { named: [], open: [], verdict, sentence: sentenceFor(verdict, [], [], 0) }
+    }
+    const posterior = posteriorOf(typed)
+    const evidence = evidenceOf(typed, posterior)
     const always = evidence.filter((each) => isEnough(each, settings))
     const partly =
-      always.length > 0 || wrong.length < settings.leastNowAndThen
-        ? null
-        : comesAndGoes(typed, accounts, wrong, posterior, nowAndThen(typed), settings)
+      always.length > 0 ? null : comesAndGoes(typed, accounts, wrong, posterior, nowAndThen, settings)
     const named = partly === null ? always : [partly]
     const open = named.length > 0 ? [] : evidence.flatMap(({ fault, alsoFits }) => [fault, ...alsoFits])
-    const answered = typed.filter((answer) => answer !== null).length
-    const verdict = verdictOf(posterior, {
-      answered,
-      wrong: wrong.length,
-      named: named.length,
-      open: open.length,
-    })
-    return {
-      hypotheses: hypothesesOf(accounts, posterior),
-      named,
-      open,
-      verdict,
-      sentence: sentenceFor(verdict, named, open, wrong.length),
-    }
+    const verdict = verdictOf(posterior, named.length, open.length)
+    return { named, open, verdict, sentence: sentenceFor(verdict, named, open, wrong.length) }
   }
   const byFault = questions.map((question) => lazily(() => answersByFault(question)))
   const likeliest = (index: number, typed: string) => commonestOf(byFault[index]?.() ?? null, typed, settings)
   return { diagnose, likeliest, unseen: [...new Set(asked)].filter((id) => !seen.has(id)) }
 }
 
-function verdictOf(
-  posterior: Posterior,
-  count: { readonly answered: number; readonly wrong: number; readonly named: number; readonly open: number },
-): Verdict {
-  if (count.answered === 0) return 'nothing to go on'
-  if (count.named > 0) return 'fault named'
-  if (count.wrong === 0) return 'right method'
-  if (count.open > 0) return 'more questions would tell'
+/** What some wrong answers come to. */
+function verdictOf(posterior: Posterior, named: number, open: number): Verdict {
+  if (named > 0) return 'fault named'
+  if (open > 0) return 'more questions would tell'
   return (posterior.accounts[0] ?? 0) >= 0.5 ? 'slips' : 'no pattern'
-}
-
-function hypothesesOf(accounts: readonly Account[], posterior: Posterior): Hypothesis[] {
-  const { careless, unsystematic } = posterior
-  const hypotheses: Hypothesis[] = [
-    { kind: 'right', faults: [], probability: (posterior.accounts[0] ?? 0) - careless },
-    { kind: 'careless', faults: [], probability: careless },
-    { kind: 'unsystematic', faults: [], probability: unsystematic },
-  ]
-  accounts.forEach(({ ids }, index) => {
-    const probability = posterior.accounts[index] ?? 0
-    if (ids.length > 0 && probability >= LEAST_SHOWN)
-      hypotheses.push({ kind: ids.length === 1 ? 'fault' : 'pair', faults: ids, probability })
-  })
-  return hypotheses
-    .filter(({ probability }) => probability >= LEAST_SHOWN)
-    .sort((a, b) => b.probability - a.probability)
 }
 
 /**
@@ -153,8 +112,11 @@ function commonestOf(
   { weight }: DiagnosisSettings,
 ): FaultId | null {
   if (answers === null || typed === answers.right) return null
-  const fitting = answers.faulty.filter(({ answer }) => answer === typed).map(({ id }) => id)
-  return fitting.sort((a, b) => (weight[b] ?? 1) - (weight[a] ?? 1))[0] ?? null
+  let commonest: FaultId | null = null
+  for (const { id, answer } of answers.faulty)
+    if (answer === typed && (commonest === null || (weight[id] ?? 1) > (weight[commonest] ?? 1)))
+      commonest = id
+  return commonest
 }
 
 function lazily<T>(make: () => T): () => T {

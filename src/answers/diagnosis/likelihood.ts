@@ -4,11 +4,13 @@ import { slipsOf, writtenPlaces } from './slips'
 
 /**
  * How likely what was typed for one question is, as logarithms: for each of the question's possible answers given by an
- * account, `ordinary[k]` with ordinary care and `careless[k]` without, and `unsystematic` for a pupil without a pattern.
+ * account, `ordinary[k]` with ordinary care, `careless[k]` without, and `nowAndThen[k]` where a pupil with ordinary care gives the right
+ * answer as often as that one; `unsystematic` for a pupil without a pattern.
  */
 export interface LogChances {
   readonly ordinary: Float64Array
   readonly careless: Float64Array
+  readonly nowAndThen: Float64Array
   readonly unsystematic: number
 }
 
@@ -44,9 +46,12 @@ export function chancesFor(
     const slipped = settings.unsystematicSlip * (slips[0]?.get(typed) ?? 0)
     const wrong = slipped + (1 - settings.unsystematicSlip) * strays
     const { unsystematicRight } = settings
+    const ordinary = given(settings.slip)
+    const taught = Math.exp(ordinary[0] ?? -Infinity)
     return {
-      ordinary: given(settings.slip),
+      ordinary,
       careless: given(settings.carelessSlip),
+      nowAndThen: ordinary.map((log) => Math.log((taught + Math.exp(log)) / 2)),
       unsystematic: Math.log((typed === right ? unsystematicRight : 0) + (1 - unsystematicRight) * wrong),
     }
   }

@@ -1,6 +1,6 @@
 import type { Question } from '../../arithmetic/question'
 import type { Account } from './accounts'
-import { chancesFor } from './likelihood'
+import { chancesFor, type LogChances } from './likelihood'
 import type { DiagnosisSettings } from './settings'
 
 /** Probabilities that add up to 1: of each account whatever the care, of which the taught method (account 0) without care. */
@@ -12,14 +12,17 @@ export interface Posterior {
   readonly logEvidence: number
 }
 
-/** What is worked out of one pupil's canonical answers; null is no evidence. */
+/** One pupil's canonical answers in the order of the questions; null is no evidence. */
+type Typed = readonly (string | null)[]
+
+/** What is worked out of one pupil's answers. */
 export interface Posteriors {
-  readonly posteriorOf: (typed: readonly (string | null)[]) => Posterior
+  readonly posteriorOf: (typed: Typed) => Posterior
   /**
    * For each account with one fault the logarithm of how likely the answers are, and the fault held, where the pupil works by it on every
    * other question as it comes, else as taught; −Infinity for the other accounts.
    */
-  readonly nowAndThen: (typed: readonly (string | null)[]) => Float64Array
+  readonly nowAndThen: (typed: Typed) => Float64Array
 }
 
 /**
@@ -31,6 +34,7 @@ export function posteriorFor(
   accounts: readonly Account[],
   settings: DiagnosisSettings,
 ): Posteriors {
+  const right = accounts[0]?.answers ?? []
   const prepared = questions.map((question, index) => {
     const given = accounts.map(({ answers }) => answers[index] ?? '')
     const possible = [...new Set(given)]
@@ -39,40 +43,55 @@ export function posteriorFor(
   })
   const prior = logPrior(accounts, settings)
 
-  function nowAndThen(typed: readonly (string | null)[]): Float64Array {
-    const weights = prior.nowAndThen.slice()
+  function weighed(typed: Typed, from: LogWeights, against: Typed | null): LogWeights {
+    const weights = {
+      ordinary: from.ordinary.slice(),
+      careless: from.careless.slice(),
+      unsystematic: from.unsystematic,
+    }
     prepared.forEach(({ which, chances }, index) => {
-      const answer = typed[index]
-      if (answer === null || answer === undefined) return
-      const { ordinary } = chances(answer)
-      const taught = Math.exp(ordinary[0] ?? -Infinity)
-      accounts.forEach(({ ids }, account) => {
-        if (ids.length !== 1) return
-        const faulty = Math.exp(ordinary[which[account] ?? 0] ?? -Infinity)
-        weights[account] = (weights[account] ?? 0) + Math.log((taught + faulty) / 2)
-      })
+      const [answer, other] = [typed[index] ?? null, against?.[index] ?? null]
+      if (answer === other) return
+      if (answer !== null) add(weights, chances(answer), which, 1)
+      if (other !== null) add(weights, chances(other), which, -1)
     })
     return weights
   }
 
-  function posteriorOf(typed: readonly (string | null)[]): Posterior {
-    const ordinary = prior.ordinary.slice()
-    const careless = prior.careless.slice()
-    let unsystematic = prior.unsystematic
+  // Most answers of most pupils are right: each pupil's weights are those of all right, changed by the others.
+  const allRight = weighed(right, prior, null)
+
+  function nowAndThen(typed: Typed): Float64Array {
+    const weights = prior.nowAndThen.slice()
     prepared.forEach(({ which, chances }, index) => {
       const answer = typed[index]
       if (answer === null || answer === undefined) return
-      const found = chances(answer)
-      unsystematic += found.unsystematic
-      which.forEach((possible, account) => {
-        ordinary[account] = (ordinary[account] ?? 0) + (found.ordinary[possible] ?? 0)
-        careless[account] = (careless[account] ?? 0) + (found.careless[possible] ?? 0)
-      })
+      const { nowAndThen } = chances(answer)
+      for (let account = 0; account < weights.length; account++)
+        weights[account] = (weights[account] ?? 0) + (nowAndThen[which[account] ?? 0] ?? 0)
     })
-    return normalised(ordinary, careless, unsystematic)
+    return weights
   }
 
-  return { posteriorOf, nowAndThen }
+  return { posteriorOf: (typed) => normalised(weighed(typed, allRight, right)), nowAndThen }
+}
+
+/** Logarithms of how likely the answers so far are under each account, and without a pattern. */
+interface LogWeights {
+  readonly ordinary: Float64Array
+  readonly careless: Float64Array
+  unsystematic: number
+}
+
+/** Adds what one answer tells, or with −1 takes it away again. `which[k]` is what account k would answer. */
+function add(weights: LogWeights, chances: LogChances, which: Uint16Array, sign: 1 | -1): void {
+  const { ordinary, careless } = weights
+  for (let account = 0; account < which.length; account++) {
+    const possible = which[account] ?? 0
+    ordinary[account] = (ordinary[account] ?? 0) + sign * (chances.ordinary[possible] ?? 0)
+    careless[account] = (careless[account] ?? 0) + sign * (chances.careless[possible] ?? 0)
+  }
+  weights.unsystematic += sign * chances.unsystematic
 }
 
 function logPrior(accounts: readonly Account[], { prior, weight }: DiagnosisSettings) {
@@ -98,14 +117,18 @@ function logPrior(accounts: readonly Account[], { prior, weight }: DiagnosisSett
   }
 }
 
-function normalised(ordinary: Float64Array, careless: Float64Array, unsystematic: number): Posterior {
-  const most = [ordinary, careless].reduce(
-    (high, logs) => logs.reduce((a, b) => Math.max(a, b), high),
-    unsystematic,
-  )
+function normalised({ ordinary, careless, unsystematic }: LogWeights): Posterior {
+  let most = unsystematic
+  for (let account = 0; account < ordinary.length; account++)
+    most = Math.max(most, ordinary[account] ?? -Infinity, careless[account] ?? -Infinity)
   const weightOf = (log: number) => Math.exp(log - most)
-  const weights = ordinary.map((log, index) => weightOf(log) + weightOf(careless[index] ?? -Infinity))
-  const total = weights.reduce((a, b) => a + b, weightOf(unsystematic))
+  const weights = new Float64Array(ordinary.length)
+  let total = weightOf(unsystematic)
+  for (let account = 0; account < weights.length; account++) {
+    const weight = weightOf(ordinary[account] ?? -Infinity) + weightOf(careless[account] ?? -Infinity)
+    weights[account] = weight
+    total += weight
+  }
   return {
     accounts: weights.map((weight) => weight / total),
     careless: weightOf(careless[0] ?? -Infinity) / total,

@@ -28,29 +28,33 @@ export function typingTrouble(
   explained: readonly number[] = [],
 ): TypingTrouble | null {
   const tried = items.filter(({ value }) => value !== null).length
+  const wrong = items.flatMap(({ answer, value }, index) =>
+    value !== null && value !== answer ? [index] : [],
+  )
+  if (wrong.length < LEAST_IN_RUN) return null
   const byFault = new Set(explained)
   const isOwn = (concerned: readonly number[]) => concerned.some((index) => !byFault.has(index))
-  const moved = movedAlong(items)
+  const moved = movedAlong(items, wrong)
   if (moved && isOwn(moved.concerned))
     return { kind: 'moved', by: moved.by, count: moved.concerned.length, tried }
-  const out = outByOneAmount(items, tried)
+  const out = outByOneAmount(items, wrong, tried)
   return out && isOwn(out.concerned)
     ? { kind: 'out by', amount: out.amount, count: out.concerned.length, tried }
     : null
 }
 
 /** The shift that most answers are moved by, of equals the least, where it has a run; with the indices of these answers. */
-function movedAlong(items: readonly TypedItem[]): { by: number; concerned: number[] } | null {
-  const places = new Map<string, number[]>()
-  items.forEach(({ answer }, index) => places.set(answer, [...(places.get(answer) ?? []), index]))
+function movedAlong(
+  items: readonly TypedItem[],
+  wrong: readonly number[],
+): { by: number; concerned: number[] } | null {
   const shifts = new Map<number, number[]>()
-  items.forEach(({ answer, value }, index) => {
-    if (value === null || value === answer) return
-    for (const place of places.get(value) ?? []) {
+  for (const index of wrong)
+    for (const [place, { answer }] of items.entries()) {
+      if (items[index]?.value !== answer) continue
       const by = index - place
       shifts.set(by, [...(shifts.get(by) ?? []), index])
     }
-  })
   return [...shifts]
     .sort(([one], [other]) => Math.abs(one) - Math.abs(other) || other - one)
     .reduce<{ by: number; concerned: number[] } | null>(
@@ -73,17 +77,19 @@ function hasRun(items: readonly TypedItem[], moved: ReadonlySet<number>): boolea
 
 function outByOneAmount(
   items: readonly TypedItem[],
+  wrong: readonly number[],
   tried: number,
 ): { amount: string; concerned: number[] } | null {
+  const least = Math.max(LEAST_OUT_BY, NEARLY_ALL * tried)
+  if (wrong.length < least) return null
   const byAmount = new Map<string, number[]>()
-  items.forEach(({ answer, value }, index) => {
+  for (const index of wrong) {
+    const { answer, value } = items[index] ?? { answer: '', value: null }
     const amount = value === null ? null : difference(value, answer)
-    if (amount === null || amount === '0') return
+    if (amount === null || amount === '0') continue
     byAmount.set(amount, [...(byAmount.get(amount) ?? []), index])
-  })
-  for (const [amount, concerned] of byAmount)
-    if (concerned.length >= LEAST_OUT_BY && concerned.length >= NEARLY_ALL * tried)
-      return { amount, concerned }
+  }
+  for (const [amount, concerned] of byAmount) if (concerned.length >= least) return { amount, concerned }
   return null
 }
 

@@ -1,7 +1,7 @@
 import { prepareDiagnosis, type Diagnosis, type PreparedDiagnosis } from '../../answers/diagnosis'
-import { typingTrouble, type TypingTrouble } from '../../answers/diagnosis/typing'
+import { typingTrouble, type TypedItem, type TypingTrouble } from '../../answers/diagnosis/typing'
 import type { FaultId } from '../../answers/faults'
-import { readTyped, type AnswerKey } from '../../answers/typed'
+import { readTyped } from '../../answers/typed'
 import type { MarkedPupil, Review, ReviewedQuestion } from './review'
 
 /**
@@ -29,44 +29,24 @@ export function diagnoserFor({
     const prepared = shared ?? prepareDiagnosis(asked.map(({ question }) => question))
     return diagnoseAnswers(
       prepared,
-      asked.map(({ key }, index) => ({
-        key,
-        value: valueTyped(pupil, asked, index),
-        isWrong: pupil.outcomes[index] === 'incorrect',
+      asked.map((question, index) => ({
+        answer: question.key.value,
+        value: valueTyped(pupil, question, index),
       })),
     )
   }
 }
 
-/** An answer to be explained: what was typed as a value ("475"), null where it is none, and whether it is wrong. */
-export interface TypedAnswer {
-  readonly key: AnswerKey
-  readonly value: string | null
-  readonly isWrong: boolean
-}
-
-const FEWEST_MISTYPED = 3
-
-/** Diagnoses one pupil's answers by what was made ready for their questions. */
-export function diagnoseAnswers(
-  prepared: PreparedDiagnosis,
-  answers: readonly TypedAnswer[],
-): PupilDiagnosis {
-  const diagnosis = prepared.diagnose(answers.map(({ value }) => value))
-  const faults = answers.map(({ value, isWrong }, index) => {
-    if (value === null || !isWrong) return null
+/** Diagnoses one pupil's answers, in the order of the questions, by what was made ready for these. */
+export function diagnoseAnswers(prepared: PreparedDiagnosis, items: readonly TypedItem[]): PupilDiagnosis {
+  const diagnosis = prepared.diagnose(items.map(({ value }) => value))
+  const faults = items.map(({ answer, value }, index) => {
+    if (value === null || value === answer) return null
     const named = diagnosis.named.find(({ explains }) => explains.includes(index))
     return named?.fault ?? prepared.likeliest(index, value)
   })
-  return { diagnosis, faults, typing: typingOf(answers, diagnosis) }
-}
-
-function typingOf(answers: readonly TypedAnswer[], { named }: Diagnosis): TypingTrouble | null {
-  if (answers.filter(({ isWrong }) => isWrong).length < FEWEST_MISTYPED) return null
-  return typingTrouble(
-    answers.map(({ key, value }) => ({ answer: key.value, value })),
-    named.flatMap(({ explains }) => explains),
-  )
+  const explained = diagnosis.named.flatMap(({ explains }) => explains)
+  return { diagnosis, faults, typing: typingTrouble(items, explained) }
 }
 
 function askedOf({ answers }: MarkedPupil, questions: readonly ReviewedQuestion[]): ReviewedQuestion[] {
@@ -75,13 +55,12 @@ function askedOf({ answers }: MarkedPupil, questions: readonly ReviewedQuestion[
 
 function valueTyped(
   { outcomes, typed }: MarkedPupil,
-  asked: readonly ReviewedQuestion[],
+  { key, marked }: ReviewedQuestion,
   index: number,
 ): string | null {
-  const question = asked[index]
-  if (question === undefined || question.marked) return null
-  if (outcomes[index] === 'correct') return question.key.value
+  if (marked) return null
+  if (outcomes[index] === 'correct') return key.value
   if (outcomes[index] !== 'incorrect') return null
-  const read = readTyped(typed[index] ?? '', question.key.unit)
+  const read = readTyped(typed[index] ?? '', key.unit)
   return read.kind === 'number' ? read.value : null
 }

@@ -190,15 +190,13 @@ function diagnoseRows(rows: readonly RecordRow[]): PupilDiagnosis {
     if (!('question' in reading)) return []
     const { question } = reading
     const key = answerKey(question)
-    const answer = readTyped(typed, key.unit)
-    const value = answer.kind === 'number' ? answer.value : null
-    return [
-      { question, key, value, isWrong: outcome === 'incorrect', isTyped: markAnswer(typed, key) === outcome },
-    ]
+    const number = readTyped(typed, key.unit)
+    const value = number.kind === 'number' ? number.value : null
+    return [{ question, answer: key.value, value, isTyped: markAnswer(typed, key) === outcome }]
   })
   const isMarked = read.some(({ isTyped }) => !isTyped)
-  const answers = read.map((answer) => (isMarked ? { ...answer, value: null } : answer))
-  return diagnoseAnswers(prepareDiagnosis(answers.map(({ question }) => question)), answers)
+  const items = read.map((item) => (isMarked ? { ...item, value: null } : item))
+  return diagnoseAnswers(prepareDiagnosis(items.map(({ question }) => question)), items)
 }
 
 function isEvidence({ outcome, question }: RecordRow): boolean {
