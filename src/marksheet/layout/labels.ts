@@ -1,5 +1,6 @@
 import { readQuestion } from '../../arithmetic/question'
 import { readTyped } from '../../answers/typed'
+import { rowLabel } from './words'
 
 /** What a column or row is headed with that holds pupils' names: all of the name, or a part of it. */
 export type NameHeading = 'full' | 'surname' | 'first'
@@ -37,24 +38,6 @@ export function isClassHeading(title: string): boolean {
   return CLASS.test(title)
 }
 
-const KEY =
-  /^(?:the )?(?:(?:model|right|real|expected|correct|teacher(?:'?s)?|answer|mark(?:ing)?) ?)*(?:ans\.?|answers?|key|scheme|solutions?|expected|teacher|teacher copy|example)\b.{0,15}$/i
-const SUM =
-  /\b(?:ave|avg|av|average|mean|median|mode|range|max|maximum|min|minimum|highest|lowest|total|totals|sum|percent|percentages?|right|wrong|incorrect|correct|scores?|marks|[a-z]+ mark|worth|facility|tally|count|absent|errors?|std|deviation|overall|summary|class|pupils|children|cohort|national|out of|each|number|no\. ?(?:answered|right|correct)|answered|sen|pp|y\d|boys|girls|rate|subtotals?)\b|[%/]/i
-const HEAD =
-  /^(?:skills?|topics?|objectives?|lo|focus|levels?|difficulty|strand|method|exchanges?|types?|questions?|q\.?|marks|worth|names?)\b/i
-const GROUP =
-  /^(?:(?:maths )?group|table|set|part|section|class|year|week|boys|girls|adults?|the)\b.{0,20}$|\b(?:group|table|set|ability|class|team|tables)$|^(?:la|ma|ha|lower|middle|higher|wts|exs|gds|sen|send|eal|pp|y\d|absent|left|new)$|^(?:red|orange|yellow|green|blue|purple|circles?|squares?|triangles?|rectangles?|pentagons?|hexagons?|octagons?)s?$|^q(?:uestion)?\.? ?\d/i
-
-const NOBODY =
-  /\b(?:common(?:est)?|wrong|incorrect|misconceptions?|errors?|mistakes?|objectives?|difficulty|percent(?:ages?)?|scheme|answers?|average|predicted|forecast|expected|national|facility|(?:last|previous|prior|this|next) (?:year|term|week|class|cohort|time|test|month))\b|^%/i
-const AIM = /^(?:LO|WALT|WILF)\b/
-
-/** Whether a row's label says that it is no pupil's, whatever stands in the row: a key, an aim, a share, another year. */
-export function isNobodyLabel(text: string): boolean {
-  return NOBODY.test(text) || AIM.test(text)
-}
-
 /** Whether a label of several words is written as a remark, with a later word of three letters or more in lower case outside brackets. */
 export function isRemark(text: string): boolean {
   const words = text
@@ -64,31 +47,10 @@ export function isRemark(text: string): boolean {
   return words.slice(1).some((word) => /^\p{Ll}{3,}/u.test(word) && !PARTICLE.test(word))
 }
 
-/** Whether a row's label says that right answers stand in it. */
-export function isKeyLabel(text: string): boolean {
-  return KEY.test(text)
-}
-
-/** Whether a row's label holds a word of sums, averages and shares. */
-export function isSumLabel(text: string): boolean {
-  return SUM.test(text)
-}
-
 /** Whether a row without answers is labelled as a heading of a group, a key or a sum. */
 export function isHeadingLabel(text: string): boolean {
-  return (
-    isNobodyLabel(text) ||
-    GROUP.test(text) ||
-    KEY.test(text) ||
-    HEAD.test(text) ||
-    (SUM.test(text) && !looksLikePerson(text))
-  )
-}
-
-/** Two or more words that all start with a capital letter: "Max Hill", not "Class average". */
-function looksLikePerson(text: string): boolean {
-  const words = text.split(/\s+/)
-  return words.every(isNameWord) && !/average|mean|total|correct|score|marks/i.test(text)
+  const label = rowLabel(text)
+  return label === 'nobody' || (label === 'unsure' && !text.split(/\s+/).every(isNameWord))
 }
 
 const PARTICLE = /^(?:de|da|di|du|del|della|la|le|el|al|van|von|der|den|bin|ibn|ap|y|and|&|o')$/i

@@ -1,14 +1,7 @@
 import { readTyped, markAnswer, type AnswerKey, type CellValue } from '../../answers/typed'
-import {
-  hasNameWords,
-  isHeadingLabel,
-  isKeyLabel,
-  isNobodyLabel,
-  isRemark,
-  isSumLabel,
-  looksLikeName,
-} from './labels'
+import { hasNameWords, isHeadingLabel, isRemark, looksLikeName } from './labels'
 import { readMark } from './ticks'
+import { rowLabel } from './words'
 import { isEmpty, type View } from './matrix'
 import { isHeadingRow, nameIn, type NameColumns } from './names'
 import type { Steps } from './steps'
@@ -47,15 +40,17 @@ export function* pupilRows(
   const worked = new Set(answered.filter((row) => isWorked(view, row)))
   yield
   const remarks = answered.filter(({ name }) => isRemark(name)).length
+  const numerals = answered.filter(({ name }) => isNumeral(name)).length
+  const isOddNumeral = ({ name }: Row) => isNumeral(name) && 2 * numerals < answered.length
   const isPupil = (row: Row, index: number) =>
-    !isNobodyLabel(row.name) &&
+    rowLabel(row.name) !== 'nobody' &&
+    !isOddNumeral(row) &&
     !isShares(view, row) &&
     !areOthersNames(view, row) &&
     !(2 * remarks < answered.length && isRemarkRow(view, row)) &&
     !isHeadingRow(view, names, row.row) &&
     (!worked.has(row) || 2 * worked.size > answered.length) &&
     !(index === 0 && isDescription(view, row)) &&
-    !((index === 0 || index === answered.length - 1) && isKey(view, row)) &&
     !isSum(view, row, answered.length)
   const pupils = new Set(answered.filter(isPupil))
   yield
@@ -65,7 +60,8 @@ export function* pupilRows(
   for (const row of rows) {
     if (row.name === '' && row.filled.length === 0)
       inBlock &&= pupils.size === 0 || row.row < (answered[0]?.row ?? end)
-    if (row.name === '' || row.filled.length > 0 || isHeadingRow(view, names, row.row)) continue
+    if (row.name === '' || row.filled.length > 0 || isOddNumeral(row) || isHeadingRow(view, names, row.row))
+      continue
     const isAmong = row.row < last || inBlock
     const hasCompanions =
       companions.length === 0 || companions.some((column) => !isEmpty(view.value(row.row, column)))
@@ -97,14 +93,14 @@ function isWorked(view: View, { row, filled }: Row): boolean {
   return 2 * worked.length > filled.length
 }
 
-/** A row labelled as the key, with nothing but right answers in it, or none. */
-function isKey(view: View, row: Row): boolean {
-  return isKeyLabel(row.name) && [0, row.filled.length].includes(countRight(view, row))
+/** Whether a number stands for a name, a code say; among names it is a year or a count. */
+function isNumeral(name: string): boolean {
+  return /^\d+$/.test(name)
 }
 
 /** A row of numbers, none a right answer, of a size that counts, shares or percentages of a class have. */
 function isSum(view: View, row: Row, pupils: number): boolean {
-  if (!isSumLabel(row.name) || countRight(view, row) > 0) return false
+  if (rowLabel(row.name) === 'person' || countRight(view, row) > 0) return false
   const numbers = valuesOf(view, row).map((value) => Number(String(value).replace('%', '')))
   return numbers.every((number) => Number.isFinite(number) && number <= Math.max(100, pupils))
 }
