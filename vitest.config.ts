@@ -23,7 +23,7 @@ export default defineConfig({
           exclude: [...configDefaults.exclude, PURE, LIBREOFFICE, ...BUILT],
         },
       },
-      { extends: true, test: { name: 'browser', include: BUILT } },
+      { extends: true, test: { name: 'browser', include: BUILT, globalSetup: 'tests/setup/stage.ts' } },
       { extends: true, test: { name: 'libreoffice', include: [LIBREOFFICE] } },
     ],
   },

@@ -183,6 +183,11 @@ function serverOf(logger) {
 export default (env, { mode }) => ({
   mode,
   target: ['web', 'es2022'],
+  cache: {
+    type: 'filesystem',
+    cacheDirectory: path.resolve('.cache/addin'),
+    buildDependencies: { config: [import.meta.filename] },
+  },
   devtool: mode === 'production' ? false : 'source-map',
   entry: {
     taskpane: './taskpane/index.tsx',

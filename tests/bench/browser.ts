@@ -1,5 +1,6 @@
+import { buffer } from 'node:stream/consumers'
 import { chromium } from 'playwright-core'
-import type { Browser, Page } from 'playwright-core'
+import type { Browser, BrowserServer, Download, Page } from 'playwright-core'
 import { findChromium } from '../setup/chromium'
 
 /** Chromium asks nobody for anything by itself with these. */
@@ -13,18 +14,28 @@ const QUIET = [
   '--disable-sync',
 ]
 
-function chromiumPath(): string {
-  const path = findChromium()
-  if (path === null)
+/** How Chromium is started. Throws a sentence where there is none. */
+function options(): { readonly executablePath: string; readonly args: string[] } {
+  const executablePath = findChromium()
+  if (executablePath === null)
     throw new Error(
       'No Chromium found. Install one, or set CHROMIUM_PATH to the program of a Chromium or Chrome.',
     )
-  return path
+  return { executablePath, args: QUIET }
 }
 
 /** Starts Chromium without a window. Throws a sentence where there is none. */
-export const startBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: chromiumPath(), args: QUIET })
+export const startBrowser = (): Promise<Browser> => chromium.launch(options())
+
+/** Starts a Chromium that other processes connect to. Throws a sentence where there is none. */
+export const startBrowserServer = (): Promise<BrowserServer> => chromium.launchServer(options())
+
+/** Connects to a Chromium that has been started, by its address; closing the connection closes its pages alone. */
+export const connectBrowser = (address: string): Promise<Browser> => chromium.connect(address)
+
+/** What was downloaded; a browser of another process keeps its files to itself. */
+export const bytesOf = async (download: Download): Promise<Buffer> =>
+  buffer(await download.createReadStream())
 
 /** What a watched page has done that it should not. */
 export interface Watch {

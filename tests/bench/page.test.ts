@@ -2,17 +2,15 @@ import axe from 'axe-core'
 import ExcelJS from 'exceljs'
 import { readFile } from 'node:fs/promises'
 import type { Browser, Frame, Page } from 'playwright-core'
-import { afterAll, afterEach, beforeAll, describe, expect, test } from 'vitest'
+import { afterAll, afterEach, beforeAll, describe, expect, inject, test } from 'vitest'
 import * as XLSX from 'xlsx'
 import type { CheckResult } from '../../src/bench/contract'
 import type {} from '../../src/bench/page/bench'
 import { serveBench } from '../../src/bench/server'
 import type { BenchServer } from '../../src/bench/server'
-import { startBrowser, watch } from './browser'
+import { bytesOf, connectBrowser, watch } from './browser'
 import type { Watch } from './browser'
-import { buildBench } from './build'
 
-const BUILD_LIMIT = 240_000
 const FIXTURE = 'tests/bench/fixtures/pane'
 /** The colour that the small pane's conditional format gives, as its red, green and blue. */
 const COLOUR = [0, 160, 255] as const
@@ -23,10 +21,9 @@ let page: Page
 let watched: Watch
 
 beforeAll(async () => {
-  const bench = await buildBench('page-test')
-  server = await serveBench({ addin: FIXTURE, bench })
-  browser = await startBrowser()
-}, BUILD_LIMIT)
+  server = await serveBench({ addin: FIXTURE, bench: inject('builds').bench })
+  browser = await connectBrowser(inject('chromium'))
+})
 
 afterAll(async () => {
   await browser.close()
@@ -204,7 +201,7 @@ describe('the bench page', () => {
     await page.getByRole('button', { name: 'Save' }).click()
     const download = await saving
     expect(download.suggestedFilename()).toBe('Heron.xlsx')
-    const bytes = await readFile(await download.path())
+    const bytes = await bytesOf(download)
     const cells = XLSX.read(bytes).Sheets.Heron
     expect([cells?.A4, cells?.B4, cells?.O4].map((cell) => (cell as XLSX.CellObject).v)).toEqual([
       'Ada',

@@ -1,11 +1,11 @@
 import { gzipSync } from 'node:zlib'
-import { readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import { LOOKS } from '../../src/marksheet/marking/looks'
 import { addressOf, type Area } from '../../src/marksheet/layout/matrix'
 import { review } from '../../src/marksheet/marking/review'
 import { lookOf } from '../../src/marksheet/marking/rules'
+import { bytesOf } from '../bench/browser'
 import { LIBREOFFICE, shownFills } from '../files/libreoffice'
 import { matricesOf } from '../marksheets'
 import { answerKey } from '../../src/answers/typed'
@@ -189,7 +189,7 @@ describe('marking on the bench', () => {
       stage.page.waitForEvent('download'),
       stage.page.locator('#save-file').click(),
     ])
-    const book = XLSX.read(await readFile(await download.path()))
+    const book = XLSX.read(await bytesOf(download))
     expect(book.SheetNames).toContain('Mastery')
     const rows = XLSX.utils.sheet_to_json<string[]>(book.Sheets.Mastery ?? {}, { header: 1 })
     expect(rows[0]?.[0]).toBe('Columnwise · Mastery')
@@ -205,7 +205,7 @@ describe('marking on the bench', () => {
       stage.page.waitForEvent('download'),
       stage.page.locator('#save-file').click(),
     ])
-    const saved = new Uint8Array(await readFile(await download.path()))
+    const saved = new Uint8Array(await bytesOf(download))
     const fills = await shownFills(saved)
     const [matrix] = await matricesOf(saved)
     const [found] = review(matrix ?? { name: '', values: [] })

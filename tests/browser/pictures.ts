@@ -3,7 +3,7 @@ import type { Frame, Page } from 'playwright-core'
 import type {} from '../../src/bench/page/bench'
 import { serveBench } from '../../src/bench/server'
 import { startBrowser } from '../bench/browser'
-import { builds } from './builds'
+import { builds } from '../setup/builds'
 
 const FOLDER = '.pictures'
 /** How far the model is stepped forward: the exchange through the zero is done. */

@@ -1,27 +1,18 @@
 import axe from 'axe-core'
 import type { Browser, Frame, Locator, Page } from 'playwright-core'
-import { afterAll, beforeAll, expect } from 'vitest'
+import { afterAll, beforeAll, expect, inject } from 'vitest'
 import type {} from '../../src/bench/page/bench'
-import { serveBench, type BenchServer } from '../../src/bench/server'
-import { startBrowser, watch, type Watch } from '../bench/browser'
+import { connectBrowser, watch, type Watch } from '../bench/browser'
 import { pathOf } from '../marksheets'
-import { builds } from './builds'
 
-const BUILD_LIMIT = 300_000
-
-let server: BenchServer | undefined
 let browser: Browser | undefined
 
-/** Builds and serves the add-in and the bench, and starts Chromium, before the tests of a file; ends both after them. */
+/** Connects to the run's Chromium before the tests of a file, and closes its pages after them. */
 export function useStage(): void {
   beforeAll(async () => {
-    server = await serveBench(await builds())
-    browser = await startBrowser()
-  }, BUILD_LIMIT)
-  afterAll(async () => {
-    await browser?.close()
-    await server?.close()
+    browser = await connectBrowser(inject('chromium'))
   })
+  afterAll(() => browser?.close())
 }
 
 /** How the pane is shown. */
@@ -49,7 +40,7 @@ export interface Stage {
 
 /** Opens the bench page and waits until the pane has looked at the sheet. */
 export async function openStage(setting: Setting = {}): Promise<Stage> {
-  if (!browser || !server) throw new Error('useStage() has not been called.')
+  if (!browser) throw new Error('useStage() has not been called.')
   const page = await browser.newPage({
     viewport: { width: 1400, height: 850 },
     colorScheme: setting.dark ? 'dark' : 'light',
@@ -63,7 +54,7 @@ export async function openStage(setting: Setting = {}): Promise<Stage> {
   })
   const watched = watch(page)
   if (setting.tellsTheme) await page.addInitScript(tellTheme)
-  await page.goto(server.url)
+  await page.goto(inject('bench'))
   await page.waitForFunction(() => window.columnwiseBench?.functionsConnected)
   if (setting.workbook !== undefined) {
     await page.setInputFiles('#open-file', pathOf(setting.workbook))

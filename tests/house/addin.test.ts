@@ -1,24 +1,14 @@
-import { execFileSync, spawnSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { spawnSync } from 'node:child_process'
+import { existsSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { gzipSync } from 'node:zlib'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, inject, it } from 'vitest'
+import { buildAddin, HOST } from '../setup/builds'
 import { addinProblems, type ReadFile } from './addin'
 
-const ADDRESS = 'https://school.example/columnwise'
 const FUNCTIONS_SCRIPT_LIMIT = 40_000
-const BUILD_LIMIT = 300_000
 
-const home = mkdtempSync(path.join(tmpdir(), 'columnwise-'))
-const hosted = path.join(home, 'hosted')
-const local = path.join(home, 'local')
-
-/** Builds the add-in into a folder, as `npm run build` does. */
-function build(folder: string, ...env: readonly string[]): void {
-  const options = ['--mode', 'production', '--output-path', folder, ...env.flatMap((one) => ['--env', one])]
-  execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', ...options], { stdio: 'pipe' })
-}
+const { hosted, local } = inject('builds')
 
 function reader(folder: string): ReadFile {
   return (name) => {
@@ -51,15 +41,6 @@ function replacing(from: string | RegExp, to: string): (text: string) => string 
   }
 }
 
-beforeAll(() => {
-  build(hosted, `base=${ADDRESS}`)
-  build(local, 'officejs=local')
-}, BUILD_LIMIT)
-
-afterAll(() => {
-  rmSync(home, { recursive: true })
-})
-
 describe('the built add-in', () => {
   it('is valid', () => {
     expect(addinProblems(read)).toEqual([])
@@ -68,7 +49,7 @@ describe('the built add-in', () => {
   it('names the address that it was built for, and no other, in its manifest', () => {
     const hosts = Array.from(textOf('manifest.xml').matchAll(/https:\/\/([^/"<]+)/g), ([, host]) => host)
     expect(new Set(hosts)).toEqual(new Set(['school.example']))
-    expect(textOf('manifest.xml')).toContain(`${ADDRESS}/taskpane.html`)
+    expect(textOf('manifest.xml')).toContain(`${HOST}/taskpane.html`)
   })
 
   it('has the version of the package', () => {
@@ -94,10 +75,8 @@ describe('the built add-in', () => {
     ['base=http://school.example', /must begin with https/],
     ['base=school', /must begin with https/],
     ['officejs=mine', /choose hosted \(the default\) or local/],
-  ])('is not built with --env %s, and the reason is told', (env, reason) => {
-    expect(() => {
-      build(path.join(home, 'refused'), env)
-    }).toThrow(reason)
+  ])('is not built with --env %s, and the reason is told', async (env, reason) => {
+    await expect(buildAddin(path.resolve('.cache/builds/refused'), env)).rejects.toThrow(reason)
   })
 
   it('keeps the script of the functions at 40 kB gzipped or less, and React out of it', () => {
@@ -291,7 +270,7 @@ describe('npm run validate', () => {
   })
 
   it('says what is wrong with any other, exit code 1', () => {
-    const { status, stderr } = validate(home)
+    const { status, stderr } = validate(path.dirname(hosted))
     expect([status, stderr.trim()]).toEqual([1, 'manifest.xml is missing. Run "npm run build" first.'])
   })
 })

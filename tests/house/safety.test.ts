@@ -1,13 +1,10 @@
-import { execFileSync } from 'node:child_process'
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
+import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, inject, it } from 'vitest'
 import { policyOf, unsafeUses } from './safety'
 
-const folder = mkdtempSync(path.join(tmpdir(), 'columnwise-'))
+const folder = inject('builds').local
 const MICROSOFT = 'https://appsforoffice.microsoft.com'
-const BUILD_LIMIT = 300_000
 
 const built = (name: string) => readFileSync(path.join(folder, name), 'utf8')
 const sourcesIn = (root: string) =>
@@ -15,15 +12,6 @@ const sourcesIn = (root: string) =>
     .filter((file) => /\.tsx?$/.test(file))
     .map((file) => path.join(root, file))
     .filter((file) => !file.startsWith(path.join('src', 'bench')))
-
-beforeAll(() => {
-  const options = ['--mode', 'production', '--output-path', folder, '--env', 'officejs=local']
-  execFileSync(process.execPath, ['node_modules/webpack/bin/webpack.js', ...options], { stdio: 'pipe' })
-}, BUILD_LIMIT)
-
-afterAll(() => {
-  rmSync(folder, { recursive: true })
-})
 
 describe('nothing is stored or sent outside the workbook', () => {
   it('by our own sources: none stores, sends, or runs text as a program', () => {

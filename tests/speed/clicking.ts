@@ -6,7 +6,7 @@ import type {} from '../../src/bench/page/bench'
 import { serveBench } from '../../src/bench/server'
 import { LOOKS } from '../../src/marksheet/marking/looks'
 import { startBrowser } from '../bench/browser'
-import { builds } from '../browser/builds'
+import { builds } from '../setup/builds'
 import { largeSheet } from './reviewing'
 import type { Result } from './timing'
 
