@@ -96,6 +96,17 @@ export const FORMATS: readonly Check[] = [
     await context.sync()
     same('left', count.value, 1)
   }),
+  check(
+    'a formula is the one that was written when asked for through the first of its cells',
+    async (sheet, context) => {
+      const made = await cellValueRule(sheet, 'C5:C9', '=AND(C5>3,$A$1=2,"C5"<>"")', '#00FF00')
+      const own = sheet.getRange().conditionalFormats.getItem(made.id).getRanges().areas.getItemAt(0)
+      const { custom } = own.conditionalFormats.getItem(made.id)
+      custom.load('rule/formula')
+      await context.sync()
+      same('formula', custom.rule.formula, '=AND(C5>3,$A$1=2,"C5"<>"")')
+    },
+  ),
   check('clearing a part cuts conditional formats down', async (sheet, context) => {
     const made = await cellValueRule(sheet, 'A1:A9', '=A1>3', '#00FF00')
     sheet.getRange('A4:A6').conditionalFormats.clearAll()

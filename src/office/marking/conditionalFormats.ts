@@ -1,11 +1,11 @@
 import { LOOKS, type Look } from '../../marksheet/marking/looks'
 import { areaAddress } from '../../marksheet/layout/matrix'
-import { isFlag, SIGNATURE, type Rule } from '../../marksheet/marking/rules'
-import { blocksOf, moveFormula } from '../edit/address'
+import { isFlag, type Rule } from '../../marksheet/marking/rules'
+import { moveFormula } from '../edit/address'
 import type { SheetRef } from '../edit/cells'
 import type { Edit } from '../edit/edit'
-import { FormatList } from '../edit/formatList'
-import { askAll, pieces, UNWATCHED, type Part } from '../edit/work'
+import { askAll, UNWATCHED, type Part } from '../edit/work'
+import { conditionalFormats, Listing, together, type OwnFormat } from './ownFormats'
 
 /** A conditional format on one block of cells, as the client library takes it: its formula (with its =) written for the first cell. */
 interface Format {
@@ -14,15 +14,6 @@ interface Format {
   readonly look: Look
   /** Its place among all of the sheet's, from 0; left out, it comes first. */
   readonly priority?: number
-}
-
-/** A conditional format of ours that stands on the sheet; `addresses` are its blocks. */
-interface OwnFormat {
-  readonly id: string
-  readonly addresses: readonly string[]
-  readonly formula: string
-  readonly look: Look
-  readonly priority: number
 }
 
 /** Which of our rules are taken off: all of them, or only those that flag names. */
@@ -52,7 +43,7 @@ export function rulesEdit(
       left = listing.unreadable() + unreadable
     },
     told: () => (left === 0 ? [] : [leftUnread(left, sheet.name)]),
-    write: () => change(sheet, kept, formatsOf(rules)),
+    write: () => replace(sheet, kept, formatsOf(rules)),
     look: [() => listing.list(), () => listing.details()],
     putBack: () => {
       const now = listing.own().filter(isOne)
@@ -87,6 +78,37 @@ function formatsOf(rules: readonly Rule[]): Format[] {
   return rules.flatMap(({ areas, formula, look }) => each(areas.map(areaAddress), `=${formula}`, LOOKS[look]))
 }
 
+/**
+ * Takes formats off and puts others on in front of all, but leaves those alone that are the same, as far as they stand in the order of the
+ * others and nothing of the teacher's stands before them.
+ */
+function replace(sheet: SheetRef, off: readonly OwnFormat[], on: readonly Format[]): Part[] {
+  const inOrder = off.toSorted((a, b) => a.priority - b.priority)
+  if (inOrder.some(({ priority }, index) => priority !== index)) return change(sheet, off, on)
+  const places = new Map(on.map((format, index) => [sameness(format.address, format), index]))
+  const staying = new Map<number, OwnFormat>()
+  let last = -1
+  for (const format of inOrder) {
+    const place = places.get(sameness(format.addresses.join(), format)) ?? -1
+    if (place <= last) continue
+    last = place
+    staying.set(place, format)
+  }
+  const stays = new Set(staying.values())
+  const others = inOrder.filter((format) => !stays.has(format))
+  if (stays.size === 0) return change(sheet, others, on)
+  const placed = on.map((format, priority) => ({ ...format, priority }))
+  return change(
+    sheet,
+    others,
+    placed.filter(({ priority }) => !staying.has(priority)),
+  )
+}
+
+/** What two formats have in common that do the same to the same cells. */
+const sameness = (address: string, { formula, look }: Pick<Format, 'formula' | 'look'>) =>
+  `${address} ${formula} ${JSON.stringify(Object.entries(look).sort()).toUpperCase()}`
+
 /** A format that was taken off, to be put into its place again. */
 function restored({ addresses, formula, look, priority }: OwnFormat): Format[] {
   return each(addresses, formula, look).map((format, index) => ({ ...format, priority: priority + index }))
@@ -104,20 +126,8 @@ function each(addresses: readonly string[], formula: string, look: Look): Format
 
 const firstCell = (address: string) => address.replace(/:.*/, '')
 
-function conditionalFormats(
-  { workbook }: Excel.RequestContext,
-  { id }: SheetRef,
-): Excel.ConditionalFormatCollection {
-  return workbook.worksheets.getItem(id).getRange().conditionalFormats
-}
-
-/**
- * How many cells a conditional format weighs in a request: some 300 bytes to take off, 2,000 to put on, twice as many with lines around it,
- * and 1,000 to look into.
- */
-const WEIGHT = { off: 2, plain: 14, lined: 28, look: 7 } as const
-/** How many formats one part of a request is about. */
-const TOGETHER = 100
+/** How many cells a conditional format weighs in a request: some 300 bytes to take off, 2,000 to put on, twice as many with lines around it. */
+const WEIGHT = { off: 2, plain: 14, lined: 28 } as const
 
 /**
  * Takes formats off and puts others on. A new one goes to the top, so that those without a place of their own are added from the last to the
@@ -145,10 +155,6 @@ function change(sheet: SheetRef, off: readonly OwnFormat[], on: readonly Format[
   ]
 }
 
-function together<Item>(items: readonly Item[]): Item[][] {
-  return pieces(0, items.length - 1, TOGETHER).map(({ first, last }) => items.slice(first, last + 1))
-}
-
 const SIDES = ['top', 'bottom', 'left', 'right'] as const
 
 function add(sheet: Excel.Worksheet, { address, formula, look, priority }: Format): void {
@@ -167,105 +173,4 @@ function add(sheet: Excel.Worksheet, { address, formula, look, priority }: Forma
     format.borders[side].color = `#${look.ink}`
   }
   if (priority !== undefined) added.priority = priority
-}
-
-interface Loaded {
-  readonly format: Excel.ConditionalFormat
-  readonly border: Excel.ConditionalRangeBorder
-  readonly ranges: Excel.RangeAreas
-}
-
-function lookInto(format: Excel.ConditionalFormat): Loaded {
-  const ranges = format.getRanges()
-  format.load(
-    'id, priority, custom/rule/formula, custom/format/numberFormat, custom/format/fill/color, custom/format/font/color, ' +
-      'custom/format/font/bold, custom/format/font/italic, custom/format/font/underline',
-  )
-  const border = format.custom.format.borders.getItem('EdgeTop')
-  border.load('style')
-  ranges.load('address')
-  return { format, border, ranges }
-}
-
-/** The conditional formats by formula of a sheet, listed and looked into. */
-class Listing {
-  readonly #list: FormatList
-  readonly #loaded = new Map<string, Loaded>()
-  #missed = 0
-
-  constructor(private readonly sheet: SheetRef) {
-    this.#list = new FormatList((context) => conditionalFormats(context, sheet))
-  }
-
-  list(): Part[] {
-    return [this.#list.part]
-  }
-
-  details(ids: readonly string[] = this.#list.customIds()): Part[] {
-    this.#loaded.clear()
-    this.#missed = 0
-    return [this.#there(), ...together(ids).map((own) => this.#look(own))]
-  }
-
-  /** How many of the sheet's conditional formats could not be read. */
-  unreadable(): number {
-    return this.#list.unreadable + this.#missed
-  }
-
-  own(): OwnFormat[] {
-    return [...this.#loaded.values()]
-      .filter(({ format }) => format.custom.rule.formula.includes(SIGNATURE))
-      .map(({ format, border, ranges }) => ({
-        id: format.id,
-        addresses: blocksOf(ranges.address),
-        formula: format.custom.rule.formula,
-        priority: format.priority,
-        look: lookOf(format.custom.format, border.style),
-      }))
-  }
-
-  /** Asks for the sheet itself, so that one that is gone is not taken for one whose formats cannot be read. */
-  #there(): Part {
-    return {
-      cells: 1,
-      queue: ({ workbook }) => {
-        workbook.worksheets.getItem(this.sheet.id).load('id')
-      },
-    }
-  }
-
-  #look(ids: readonly string[]): Part {
-    return {
-      cells: WEIGHT.look * ids.length,
-      queue: (context) => {
-        const formats = conditionalFormats(context, this.sheet)
-        for (const id of ids) this.#loaded.set(id, lookInto(formats.getItem(id)))
-      },
-      apart: () =>
-        Promise.resolve(
-          ids.map((id) => ({
-            ...this.#look([id]),
-            missed: () => {
-              this.#loaded.delete(id)
-              this.#missed++
-            },
-          })),
-        ),
-    }
-  }
-}
-
-/** The digits of a colour; '' where there is none, as where a fill was taken out in the rules manager. */
-const digitsOf = (colour: string | null) => colour?.replace('#', '') ?? ''
-
-function lookOf({ fill, font, numberFormat }: Excel.ConditionalRangeFormat, border: string): Look {
-  return {
-    fill: digitsOf(fill.color),
-    ink: digitsOf(font.color),
-    bold: font.bold,
-    italic: font.italic,
-    underline: font.underline === 'Single',
-    border: border === 'Dash' ? 'dashed' : null,
-    numberFormat: String(numberFormat ?? '') || null,
-  }
 }

@@ -180,6 +180,51 @@ describe('marking', () => {
     },
   )
 
+  describe('again', () => {
+    const ids = (bench: Bench) => rulesOf(bench).map(({ id }) => id)
+    const asMade = (bench: Bench) => rulesOf(bench).map((rule) => [addressOf(rule).join(), rule.formula])
+
+    it('leaves rules in their place that stay the same', async () => {
+      const bench = await benchOf('kestrel-plain')
+      await mark()
+      const before = ids(bench)
+      await mark()
+      expect(ids(bench)).toEqual(before)
+    })
+
+    it('puts those that are new between them, as marking from nothing does, and Undo takes these alone back', async () => {
+      const bench = await benchOf('kestrel-plain')
+      await mark({ flags: false, mastery: false })
+      const before = rulesOf(bench)
+      const { done } = await mark()
+      const marked = asMade(bench)
+      const kept = ids(bench).filter((id) => before.some((rule) => rule.id === id))
+      expect(kept.length).toBeGreaterThan(before.length / 2)
+      expect(kept.length).toBeLessThan(marked.length)
+      await takeBack(done)
+      expect(asMade(bench)).toEqual(before.map((rule) => [addressOf(rule).join(), rule.formula]))
+      expect(ids(bench).filter((id) => kept.includes(id))).toEqual(kept)
+      await clearSheet(await readSheet())
+      await mark()
+      expect(asMade(bench)).toEqual(marked)
+    })
+
+    it('brings all of them to the front where the teacher’s stand before them', async () => {
+      const bench = await benchOf('kestrel-plain')
+      await mark()
+      const [ours] = rulesOf(bench)
+      const made = asMade(bench)
+      const theirs = { id: 'theirs', type: 'Custom', formula: '=A1=1', stopIfTrue: false, style: {} }
+      bench.grid.setConditionalFormats(bench.grid.activeSheet(), [
+        { ...theirs, areas: ours?.areas ?? [] },
+        ...rulesOf(bench),
+      ])
+      await mark()
+      expect(ids(bench).at(-1)).toBe('theirs')
+      expect(asMade(bench).slice(0, -1)).toEqual(made)
+    })
+  })
+
   it('gives a rule of its own back without a fill where the teacher took the fill out', async () => {
     const bench = await benchOf('heron-notes')
     await mark()

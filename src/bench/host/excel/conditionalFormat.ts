@@ -1,12 +1,17 @@
+import type { Area } from '../../grid/area'
 import type { ConditionalRule } from '../../grid/grid'
 import { moveRule, replaceRule } from '../conditionalRules'
 import type { ExcelContext } from '../excelContext'
 import { invalidOperation, itemNotFound } from '../errors'
 import { HostObject } from '../hostObject'
+import { moveReferences } from '../references'
 import { CustomConditionalFormat } from './customConditionalFormat'
 import { RangeAreas } from './rangeAreas'
 
-/** One conditional format. */
+/**
+ * One conditional format. Its formula is given and taken for the first cell of the range that it was asked through (issue 5194 of office-js,
+ * whose words leave open whether what is given follows that range or the format's own: here it follows the range).
+ */
 export class ConditionalFormat extends HostObject {
   static override readonly className = 'ConditionalFormat'
   static override readonly scalars = ['id', 'priority', 'stopIfTrue', 'type']
@@ -15,6 +20,8 @@ export class ConditionalFormat extends HostObject {
     readonly context: ExcelContext,
     readonly sheetId: string,
     readonly ruleId: string,
+    /** The range whose collection it was asked for from. */
+    readonly through: Area,
   ) {
     super()
   }
@@ -50,10 +57,17 @@ export class ConditionalFormat extends HostObject {
   get customOrNullObject() {
     if (this.#rule().type !== 'Custom') return null
     return new CustomConditionalFormat({
-      read: () => this.#rule(),
+      read: () => seenFrom(this.#rule(), this.through),
       change: (change) => {
         this.context.requireOption(this.sheetId, 'allowFormatCells')
-        this.#set(replaceRule(this.#rules(), this.ruleId, change))
+        const changed = (rule: ConditionalRule) => {
+          const seen = seenFrom(rule, this.through)
+          const { formula, ...rest } = change(seen)
+          return formula === seen.formula
+            ? { ...rest, formula: rule.formula }
+            : { ...rest, formula: movedFrom(formula, this.through, rule) }
+        }
+        this.#set(replaceRule(this.#rules(), this.ruleId, changed))
       },
     })
   }
@@ -95,4 +109,15 @@ export class ConditionalFormat extends HostObject {
   #set(rules: readonly ConditionalRule[]) {
     this.context.grid.setConditionalFormats(this.sheetId, rules)
   }
+}
+
+/** A rule with its formula as it reads in the first cell of a range. */
+function seenFrom(rule: ConditionalRule, { row, col }: Area): ConditionalRule {
+  const [own] = rule.areas
+  return own ? { ...rule, formula: moveReferences(rule.formula, row - own.row, col - own.col) } : rule
+}
+
+/** A formula written for the first cell of a range, as it reads in the rule's own first cell. */
+function movedFrom(formula: string, { row, col }: Area, { areas: [own] }: ConditionalRule): string {
+  return own ? moveReferences(formula, own.row - row, own.col - col) : formula
 }

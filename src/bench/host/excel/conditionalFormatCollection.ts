@@ -21,7 +21,7 @@ export class ConditionalFormatCollection extends HostCollection<ConditionalForma
   override all() {
     return this.#rules()
       .filter((rule) => rule.areas.some((area) => intersect(area, this.area)))
-      .map((rule) => new ConditionalFormat(this.context, this.sheetId, rule.id))
+      .map((rule) => new ConditionalFormat(this.context, this.sheetId, rule.id, this.area))
   }
   protected override find(id: unknown) {
     return this.all().find((format) => format.wireId === id)
@@ -34,7 +34,7 @@ export class ConditionalFormatCollection extends HostCollection<ConditionalForma
     const id = `{00000000-000F-0000-0000-${number}}`
     const rule = { id, areas: [this.area], type, formula: '', stopIfTrue: false, style: {} }
     this.context.grid.setConditionalFormats(this.sheetId, [rule, ...this.#rules()])
-    return new ConditionalFormat(this.context, this.sheetId, id)
+    return new ConditionalFormat(this.context, this.sheetId, id, this.area)
   }
   clearAll() {
     this.context.requireOption(this.sheetId, 'allowFormatCells')
