@@ -6,10 +6,12 @@ import { reviewJson } from '../marksheet/reports/json'
 import type { Matrix } from '../marksheet/layout/matrix'
 import { review, type Review } from '../marksheet/marking/review'
 import { applyPlans, keptBesideCells } from './apply'
-import { matrixOf, openWorkbook } from './read'
+import { matrixOf } from './matrix'
 import { NotSaved, refusePlace, saveWhole } from './save'
 import { reviewTable } from './table'
 import { visible, visibleJson } from './visible'
+import { Unreadable } from './xlsx/unreadable'
+import { readWorkbook } from './xlsx/workbook'
 
 const USAGE = 'Use: npm run --silent mark -- FILE.xlsx [--json] [--out COPY.xlsx [--force]]'
 
@@ -20,12 +22,13 @@ async function main(): Promise<void> {
     fail(`Cannot read ${file}: there is no such file, or it may not be opened.`),
   )
   if (out !== undefined) await refusePlace(file, out, force).catch(failNotSaved)
-  const workbook = await openWorkbook(bytes).catch(() =>
-    fail(
-      `Cannot read ${basename(file)}: it is not an Excel workbook (.xlsx), or it is damaged or protected by a password.`,
-    ),
+  const workbook = await readWorkbook(bytes).catch((error: unknown) =>
+    error instanceof Unreadable ? fail(`Cannot read ${basename(file)}: ${error.message}`) : raise(error),
   )
-  const sheets = workbook.worksheets.map(matrixOf).map((matrix) => ({ matrix, reviews: review(matrix) }))
+  const sheets = workbook.map(matrixOf).map(({ matrix, told }) => {
+    for (const sentence of told) say(sentence)
+    return { matrix, reviews: review(matrix) }
+  })
   const reviews = sheets.flatMap((sheet) => sheet.reviews)
   if (out !== undefined) await saveMarkedCopy(bytes, sheets, file, out)
   process.stdout.write(
@@ -72,7 +75,10 @@ function readArguments(): { file: string; json: boolean; out: string | undefined
 }
 
 function failNotSaved(error: unknown): never {
-  if (error instanceof NotSaved) return fail(error.message)
+  return error instanceof NotSaved ? fail(error.message) : raise(error)
+}
+
+function raise(error: unknown): never {
   throw error
 }
 

@@ -3,7 +3,7 @@ import JSZip from 'jszip'
 import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import { keptBesideCells } from '../../src/files/apply'
-import { openWorkbook } from '../../src/files/read'
+import { readWorkbook } from '../../src/files/xlsx/workbook'
 import { NOTES_TITLE } from '../../src/marksheet/marking/notes'
 import { SIGNATURE } from '../../src/marksheet/marking/rules'
 import { bytesOf, WORKBOOKS } from '../marksheets'
@@ -70,8 +70,8 @@ describe.each(WORKBOOKS)('the marked copy of %s', (name) => {
   it('marked again, is the same', async () => {
     const once = await markedCopy(bytesOf(name))
     const twice = await markedCopy(once)
-    expect((await openWorkbook(twice)).worksheets.map((sheet) => sheet.name)).toEqual(
-      (await openWorkbook(once)).worksheets.map((sheet) => sheet.name),
+    expect((await readWorkbook(twice)).map((sheet) => sheet.name)).toEqual(
+      (await readWorkbook(once)).map((sheet) => sheet.name),
     )
     expect(await formulasOf(twice)).toEqual(await formulasOf(once))
   })

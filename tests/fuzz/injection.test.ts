@@ -2,8 +2,8 @@ import ExcelJS from 'exceljs'
 import { describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import { applyPlans } from '../../src/files/apply'
-import { matrixOf, openWorkbook } from '../../src/files/read'
 import { planMarking, planMastery, type TableSheet } from '../../src/marksheet/marking/plan'
+import { matricesOf } from '../marksheets'
 import { review } from '../../src/marksheet/marking/review'
 
 /** Names that a spreadsheet would take for formulas, dates or numbers if they were typed. */
@@ -67,8 +67,7 @@ async function workbookOf(names: readonly string[]): Promise<Uint8Array> {
 }
 
 async function markedCopy(bytes: Uint8Array): Promise<Uint8Array> {
-  const [sheet] = (await openWorkbook(bytes)).worksheets
-  const matrix = matrixOf(sheet ?? new ExcelJS.Workbook().addWorksheet('none'))
+  const [matrix = { name: 'none', values: [] }] = await matricesOf(bytes)
   const reviews = review(matrix)
   return applyPlans(bytes, [planMarking(matrix, reviews)], [planMastery(reviews)])
 }

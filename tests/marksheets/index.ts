@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { matrixOf, openWorkbook } from '../../src/files/read'
+import { matrixOf } from '../../src/files/matrix'
+import { readWorkbook } from '../../src/files/xlsx/workbook'
 import type { Matrix } from '../../src/marksheet/layout/matrix'
 
 /** The workbooks of four invented classes, each with what is expected of it in NAME.expected.json. */
@@ -42,5 +43,5 @@ export function expectedOf(name: WorkbookName): Expected {
 
 /** All sheets of a workbook's bytes. */
 export async function matricesOf(bytes: Uint8Array): Promise<Matrix[]> {
-  return (await openWorkbook(bytes)).worksheets.map(matrixOf)
+  return (await readWorkbook(bytes)).map((sheet) => matrixOf(sheet).matrix)
 }

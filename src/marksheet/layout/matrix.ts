@@ -3,7 +3,7 @@ import type { CellValue } from '../../answers/typed'
 /**
  * What is read of a sheet: its cells from A1, row by row (rows may be of unequal length; what is missing is empty).
  * `formats` are number format codes, `formulas` the formulas with their leading =, where a cell has one ('' elsewhere), and `merges`
- * the areas whose cells are merged; each may be left out.
+ * the areas whose cells are merged; each may be left out. `is1904` where the workbook counts days from 1904.
  */
 export interface Matrix {
   readonly name: string
@@ -11,6 +11,7 @@ export interface Matrix {
   readonly formats?: readonly (readonly string[])[]
   readonly formulas?: readonly (readonly string[])[]
   readonly merges?: readonly Area[]
+  readonly is1904?: boolean
 }
 
 /** A cell by its row and column, both from 0. */

@@ -185,6 +185,7 @@ function typedText(matrix: Matrix, cell: CellRef): string {
   if (value === null) return ''
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
   if (typeof value !== 'number' || !isDateFormat(formatAt(matrix, cell))) return String(value)
-  const day = new Date(Date.UTC(1899, 11, 30 + Math.floor(value)))
+  const days = Math.floor(value)
+  const day = new Date(matrix.is1904 === true ? Date.UTC(1904, 0, 1 + days) : Date.UTC(1899, 11, 30 + days))
   return day.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' })
 }
