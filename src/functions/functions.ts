@@ -8,6 +8,7 @@ import {
   type Exchanges,
 } from '../arithmetic/exchange'
 import { layoutOf } from '../arithmetic/layout'
+import { MOST_WHOLE_DIGITS } from '../arithmetic/numeral'
 import { printQuestion, type Question } from '../arithmetic/question'
 import { stepsOf } from '../arithmetic/steps'
 import { strategyFor } from '../arithmetic/strategy'
@@ -16,9 +17,7 @@ import { drawSet, MOST_QUESTIONS } from '../items/sets'
 import type { Standing } from '../mastery/standing'
 import {
   askedIn,
-  cellOf,
   giveFor,
-  mayBeEmpty,
   nothingToGive,
   thrownIfAlone,
   unusable,
@@ -26,12 +25,11 @@ import {
   type Given,
 } from './cells'
 import { outcomeOf, prepareJudging, whyWrong } from './evidence'
+import { anyText, isTrue, oneOf, wholeNumber } from './parameters'
 import { classIn, listed, pairsIn, pairsOfPupil, questionsIn, transposed, type Range } from './shapes'
 
 /** How many digits of a number a spreadsheet keeps. */
 const SPREADSHEET_DIGITS = 15
-const DEFAULT_COUNT = 10
-const DEFAULT_SEED = '1'
 
 /**
  * The answer to each question, as a number.
@@ -145,6 +143,12 @@ export function why(questions: unknown[][], typed: unknown[][]): unknown[][] {
   )
 }
 
+const BY = oneOf(
+  ['type', 'family', 'skill'],
+  () => 'The third argument must be "type", "family" or "skill".',
+  'type',
+)
+
 /**
  * How one pupil stands: a row for each type, family or skill with how many were right, how many were tried, and the status.
  * @customfunction MASTERY
@@ -164,7 +168,7 @@ export function mastery(questions: unknown[][], typed: unknown[][], by?: string)
     family: () => judgement.byFamily.map((standing) => row(standing.family, standing)),
     skill: () => skills().map((standing) => row(standing.skill, standing)),
   }
-  const rows = rowsBy[byWhat(by)]()
+  const rows = rowsBy[BY(by)]()
   if (rows.length === 0)
     throw nothingToGive('These questions have nothing to show: there are none, or they demand no skill.')
   return rows
@@ -189,6 +193,24 @@ export function support(questions: unknown[][], typed: unknown[][]): string[][] 
   )
 }
 
+const TYPE = oneOf<ExchangeType>(
+  [...SUBTRACTION_TYPES, ...ADDITION_TYPES],
+  (word) =>
+    `There is no type called “${word}”. TYPE gives the words, such as “no exchange” or “through a zero”.`,
+)
+const digits = (which: string) =>
+  wholeNumber(1, MOST_WHOLE_DIGITS, `The ${which} number must have 1 to ${MOST_WHOLE_DIGITS} digits.`)
+const TOP_DIGITS = digits('top')
+const BOTTOM_DIGITS = digits('bottom')
+const COUNT = wholeNumber(
+  1,
+  MOST_QUESTIONS,
+  `The count must be a whole number from 1 to ${MOST_QUESTIONS}.`,
+  10,
+)
+const SEED = anyText('1')
+const ACROSS = isTrue
+
 /**
  * Fresh questions of one type. The same seed gives the same questions.
  * @customfunction QUESTIONS
@@ -208,13 +230,10 @@ export function questions(
   seed?: unknown,
   across?: boolean,
 ): string[][] {
-  const kind = kindOf(type, topDigits, bottomDigits)
-  const wanted = numberOr(count, DEFAULT_COUNT)
-  if (!Number.isInteger(wanted) || wanted < 1 || wanted > MOST_QUESTIONS)
-    throw unusable(`The count must be a whole number from 1 to ${MOST_QUESTIONS}.`)
-  const drawn = drawSet({ kind, count: wanted, seed: seedOf(seed) })
+  const kind = kindOf(TYPE(type), TOP_DIGITS(topDigits), BOTTOM_DIGITS(bottomDigits))
+  const drawn = drawSet({ kind, count: COUNT(count), seed: SEED(seed) })
   if ('problem' in drawn) throw nothingToGive(drawn.problem)
-  return listed(drawn.questions.map(printQuestion), cellOf(across) === true)
+  return listed(drawn.questions.map(printQuestion), ACROSS(across))
 }
 
 const MARKS: Readonly<Record<Outcome, Given>> = {
@@ -252,44 +271,10 @@ function exchangesIn(question: Question): Exchanges {
   return exchangesOf(workOut(question.calculation))
 }
 
-const WHATS = ['type', 'family', 'skill'] as const
-
-function byWhat(by: unknown): (typeof WHATS)[number] {
-  const cell = cellOf(by)
-  const word = mayBeEmpty(cell) ? 'type' : String(cell).trim().toLowerCase()
-  const found = WHATS.find((what) => what === word)
-  if (found === undefined) throw unusable('The third argument must be "type", "family" or "skill".')
-  return found
-}
-
-const ALL_TYPES: readonly ExchangeType[] = [...SUBTRACTION_TYPES, ...ADDITION_TYPES]
-
-function kindOf(type: unknown, topDigits: unknown, bottomDigits: unknown): Kind {
-  const word = String(cellOf(type) ?? '')
-    .trim()
-    .toLowerCase()
-  const found = ALL_TYPES.find((one) => one === word)
-  if (found === undefined)
-    throw unusable(
-      `There is no type called “${word}”. TYPE gives the words, such as “no exchange” or “through a zero”.`,
-    )
-  const kind: Kind = {
-    operation: ADDITION_TYPES.some((one) => one === found) ? 'add' : 'subtract',
-    type: found,
-    topDigits: Number(cellOf(topDigits)),
-    bottomDigits: Number(cellOf(bottomDigits)),
-  }
+function kindOf(type: ExchangeType, topDigits: number, bottomDigits: number): Kind {
+  const operation = ADDITION_TYPES.some((one) => one === type) ? 'add' : 'subtract'
+  const kind: Kind = { operation, type, topDigits, bottomDigits }
   const problem = problemOfKind(kind)
   if (problem !== null) throw unusable(problem)
   return kind
-}
-
-function numberOr(passed: unknown, otherwise: number): number {
-  const cell = cellOf(passed)
-  return mayBeEmpty(cell) ? otherwise : Number(cell)
-}
-
-function seedOf(passed: unknown): string {
-  const cell = cellOf(passed)
-  return mayBeEmpty(cell) ? DEFAULT_SEED : String(cell).trim()
 }

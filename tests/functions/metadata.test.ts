@@ -66,7 +66,7 @@ describe('functions.json', () => {
 describe('the README’s formulas', () => {
   it('pass typed answers with &"", so that an empty cell is never 0, the right answer to 12 − 12', () => {
     const formulas = readFileSync('README.md', 'utf8').match(
-      /=COLUMNWISE\.(?:MARK|WHY|MASTERY|SUPPORT)\([^)]*\)/g,
+      /=COLUMNWISE\.(?:MARK|WHY|MASTERY|SUPPORT)\([A-Z]+\d[^)]*\)/g,
     )
     expect(formulas).toHaveLength(4)
     for (const formula of formulas ?? []) expect(formula).toMatch(/, [A-Z]+\d+:[A-Z]+\d+&""\)$/)
