@@ -104,3 +104,13 @@ function marksOver(digit: number, lends: boolean, receives: boolean): number[] {
   if (digit === 0) return [10, 9]
   return receives ? [digit - 1, digit + 9] : [digit - 1]
 }
+
+/** The digit set out in a column: the printed one, or the 0 that fills an empty place after the point; undefined where none stands. */
+export function digitSetOut(numeral: Numeral, place: number): number | undefined {
+  return digitAt(numeral, place) ?? (place < 0 ? 0 : undefined)
+}
+
+/** Whether one of the two numbers has a digit in the column; only a column that an addition carries into anew has none. */
+export function hasDigits({ top, bottom }: Column): boolean {
+  return top !== undefined || bottom !== undefined
+}

@@ -1,5 +1,4 @@
-import { workOut, type Column, type Written } from './columns'
-import { digitSetOut, hasDigits } from './layout'
+import { digitSetOut, hasDigits, workOut, type Column, type Written } from './columns'
 import { digitAt, wholeDigits, type Numeral } from './numeral'
 import { countOf, oneOf, placeName } from './places'
 import { amountText, printQuestion, type Operation, type Question } from './question'

@@ -7,13 +7,13 @@ import {
   type ExchangeType,
   type Exchanges,
 } from '../arithmetic/exchange'
-import { layoutOf } from '../arithmetic/layout'
 import { MOST_WHOLE_DIGITS } from '../arithmetic/numeral'
 import { printQuestion, type Question } from '../arithmetic/question'
 import { stepsOf } from '../arithmetic/steps'
 import { strategyFor } from '../arithmetic/strategy'
 import { problemOfKind, type Kind } from '../items/kind'
 import { drawSet, MOST_QUESTIONS } from '../items/sets'
+import { layoutOf } from '../lesson/model/grid'
 import type { Standing } from '../mastery/standing'
 import {
   askedIn,
@@ -105,7 +105,7 @@ export function steps(question: unknown): string[][] {
  * @returns The rows of the layout.
  */
 export function layout(question: unknown): string[][] {
-  return modelled(question, (asked) => layoutOf(asked).map((row) => [...row]))
+  return modelled(question, (asked) => layoutOf(asked))
 }
 
 /**

@@ -1,6 +1,7 @@
-import type { Layout } from '../arithmetic/layout'
 import { escapeText } from './escape'
 import type { Drawing, Shape } from './model/drawing'
+import { gridOf } from './model/grid'
+import type { Paper } from './model/paper'
 import type { Bar, Piece } from './stories/bars'
 
 /** Side of a square of squared paper, in millimetres. */
@@ -19,17 +20,11 @@ export function squaredPaper(columns: number, rows: number): string {
   return svg(width, height, `<path d="${lines.join('')}" class="squares"/>`)
 }
 
-/** A written working as a table of squares: digits that were changed crossed out, changes above them, a line over the answer. */
-export function writtenWorking({ rows }: Layout): string {
-  const isCrossed = (row: number, column: number) =>
-    rows[row]?.kind !== 'bottom' &&
-    rows[row]?.kind !== 'answer' &&
-    rows.slice(0, row).some(({ kind, cells }) => kind === 'mark' && cells[column] !== '')
-  const body = rows.map(({ kind, cells }, row) => {
-    const inner = cells.map((cell, column) =>
-      cell !== '' && isCrossed(row, column)
-        ? `<td><s>${escapeText(cell)}</s></td>`
-        : `<td>${escapeText(cell)}</td>`,
+/** A written working as a table of squares: digits that were changed crossed out, a line over the answer. */
+export function writtenWorking(paper: Paper): string {
+  const body = gridOf(paper).map(({ kind, cells }) => {
+    const inner = cells.map(({ text, crossed }) =>
+      crossed ? `<td><s>${escapeText(text)}</s></td>` : `<td>${escapeText(text)}</td>`,
     )
     return `<tr class="${kind}">${inner.join('')}</tr>`
   })

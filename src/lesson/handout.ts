@@ -1,4 +1,5 @@
-import type { Layout } from '../arithmetic/layout'
+import type { Notation } from './model/notation'
+import type { Paper } from './model/paper'
 import type { Bar } from './stories/bars'
 
 /**
@@ -17,7 +18,7 @@ export interface Room {
 export interface Working {
   readonly label: string
   readonly text: string
-  readonly layout: Layout
+  readonly paper: Paper
   readonly answer: string
 }
 
@@ -60,8 +61,15 @@ export interface Sheet {
   readonly blocks: readonly Block[]
 }
 
-/** A hand-out: sheets in the order in which they are printed. */
+/** How hand-outs are made: in the school's notation, with the set number ('' for none). */
+export interface Making {
+  readonly notation: Notation
+  readonly set: string
+}
+
+/** A hand-out: sheets in the order in which they are printed, and the set number that stands small on each ('' for none). */
 export interface Handout {
   readonly title: string
+  readonly set: string
   readonly sheets: readonly Sheet[]
 }

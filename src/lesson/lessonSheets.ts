@@ -1,6 +1,8 @@
-import type { Block, Handout, Room, Sheet, Working } from './handout'
+import type { Block, Handout, Making, Room, Sheet, Working } from './handout'
 import type { Task } from './grades'
 import type { Lesson } from './lessonSet'
+import type { Notation } from './model/notation'
+import { finishedPaper } from './model/paper'
 import { operationName } from './words'
 import type { WorkedQuestion } from './worked'
 
@@ -12,15 +14,16 @@ const ROOM_MARGIN = 3
 const ROOM_COLUMNS = 8
 
 /** Everything for one lesson: the example, the sheet to begin with, one for each grade, the answers and the letter home. */
-export function lessonHandout(lesson: Lesson): Handout {
+export function lessonHandout(lesson: Lesson, { notation, set }: Making): Handout {
   return {
     title: lessonTitle(lesson),
+    set,
     sheets: [
-      exampleSheet(lesson),
+      exampleSheet(lesson, notation),
       togetherSheet(lesson),
       ...practiceSheets(lesson),
-      answerSheet(lesson),
-      homeLetter(lesson),
+      answerSheet(lesson, notation),
+      homeLetter(lesson, notation),
     ],
   }
 }
@@ -31,13 +34,13 @@ export function lessonTitle({ recipe: { topic, name } }: Lesson): string {
 }
 
 /** The modelled example with its steps in words, and what to look for. */
-export function exampleSheet({ recipe, criteria, model }: Lesson): Sheet {
+export function exampleSheet({ recipe, criteria, model }: Lesson, notation: Notation): Sheet {
   return {
     title: recipe.objective,
     reader: 'pupil',
     blocks: [
       { kind: 'heading', text: `Look: ${model.text}` },
-      { kind: 'worked', working: workingOf(model, ''), steps: model.steps },
+      { kind: 'worked', working: workingOf(model, '', notation), steps: model.steps },
       { kind: 'heading', text: 'How I know that I can do it' },
       { kind: 'ticks', items: criteria },
     ],
@@ -82,11 +85,14 @@ export function practiceSheets({ recipe, practice }: Lesson): Sheet[] {
 const REMEMBER = 'From earlier lessons'
 
 /** Every answer with its written working. */
-export function answerSheet(lesson: Lesson): Sheet {
+export function answerSheet(lesson: Lesson, notation: Notation): Sheet {
   const { model, partner, practice, recap } = lesson
   const part = (text: string, questions: readonly WorkedQuestion[]): Block[] => [
     { kind: 'heading', text },
-    { kind: 'workings', workings: questions.map((question, index) => workingOf(question, `${index + 1}`)) },
+    {
+      kind: 'workings',
+      workings: questions.map((question, index) => workingOf(question, `${index + 1}`, notation)),
+    },
   ]
   return {
     title: `Answers. ${lessonTitle(lesson)}`,
@@ -103,7 +109,7 @@ export function answerSheet(lesson: Lesson): Sheet {
 }
 
 /** A letter to the families, in plain language: what is being learnt, what it looks like, and how to help. */
-export function homeLetter({ recipe, model, partner }: Lesson): Sheet {
+export function homeLetter({ recipe, model, partner }: Lesson, notation: Notation): Sheet {
   const { operation, objective } = recipe
   const name = operationName(operation)
   return {
@@ -113,7 +119,7 @@ export function homeLetter({ recipe, model, partner }: Lesson): Sheet {
       { kind: 'text', text: 'Dear families,' },
       { kind: 'text', text: `This week in maths we are learning column ${name}. Our aim is: “${objective}”` },
       { kind: 'text', text: `Here is an example, set out as we write it at school: ${model.text}.` },
-      { kind: 'worked', working: workingOf(model, ''), steps: [] },
+      { kind: 'worked', working: workingOf(model, '', notation), steps: [] },
       { kind: 'heading', text: 'Words that we use' },
       { kind: 'list', items: WORDS_AT_SCHOOL[operation] },
       { kind: 'heading', text: 'How you can help' },
@@ -165,7 +171,7 @@ function roomsOf(questions: readonly WorkedQuestion[]): Block {
 
 /** Room on squared paper for questions, as wide for all as the longest needs, so that no room gives its answer away. */
 export function roomsFor(questions: readonly WorkedQuestion[], label: (index: number) => string): Room[] {
-  const across = questions.map(({ layout }) => layout.heads.length + ROOM_MARGIN)
+  const across = questions.map((question) => question.across + ROOM_MARGIN)
   const columns = Math.max(ROOM_COLUMNS, ...across)
   return questions.map(({ text }, index) => ({
     label: label(index),
@@ -177,6 +183,10 @@ export function roomsFor(questions: readonly WorkedQuestion[], label: (index: nu
 }
 
 /** A question's working with its number on the sheet. */
-export function workingOf({ text, layout, answer }: WorkedQuestion, label: string): Working {
-  return { label, text, layout, answer }
+export function workingOf(
+  { question, text, answer }: WorkedQuestion,
+  label: string,
+  notation: Notation,
+): Working {
+  return { label, text, paper: finishedPaper(question, notation), answer }
 }

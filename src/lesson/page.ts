@@ -15,7 +15,7 @@ import { PRINT_STYLE } from './printStyle'
  * A hand-out as one HTML page to print on A4, complete in itself: no script, nothing from outside, every text escaped. Each sheet
  * starts a new page; questions, drawings and headings with what follows are not torn apart.
  */
-export function printablePage({ title, sheets }: Handout): string {
+export function printablePage({ title, set, sheets }: Handout): string {
   return [
     '<!doctype html>',
     '<html lang="en-GB">',
@@ -25,16 +25,17 @@ export function printablePage({ title, sheets }: Handout): string {
     `<style>${PRINT_STYLE}</style>`,
     '</head>',
     '<body>',
-    ...sheets.map(sheetSection),
+    ...sheets.map((sheet) => sheetSection(sheet, set)),
     '</body>',
     '</html>',
     '',
   ].join('\n')
 }
 
-function sheetSection({ title, reader, blocks }: Sheet): string {
+function sheetSection({ title, reader, blocks }: Sheet, set: string): string {
   return [
     `<section class="sheet ${reader}">`,
+    ...(set === '' ? [] : [`<p class="set">Set ${escapeText(set)}</p>`]),
     `<h1>${escapeText(title)}</h1>`,
     ...blocks.map(blockHtml),
     '</section>',
@@ -60,7 +61,7 @@ function blockHtml(block: Block): string {
           caption(label, text) + squaredPaper(columns, rows) + (line === '' ? '' : fields([line])),
       )
     case 'worked':
-      return `<div class="worked">${writtenWorking(block.working.layout)}${stepList(block.steps)}</div>`
+      return `<div class="worked">${writtenWorking(block.working.paper)}${stepList(block.steps)}</div>`
     case 'workings':
       return figures('workings', block.workings, workingHtml)
     case 'grid':
@@ -96,8 +97,8 @@ function caption(label: string, text: string): string {
   return `<figcaption>${number}${escapeText(text)}</figcaption>`
 }
 
-function workingHtml({ label, text, layout, answer }: Working): string {
-  return `${caption(label, text)}${writtenWorking(layout)}<p class="answer">${escapeText(answer)}</p>`
+function workingHtml({ label, text, paper, answer }: Working): string {
+  return `${caption(label, text)}${writtenWorking(paper)}<p class="answer">${escapeText(answer)}</p>`
 }
 
 function stepList(steps: readonly string[]): string {

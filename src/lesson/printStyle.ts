@@ -14,6 +14,7 @@ body { margin: 0; color: #111; line-height: 1.4;
 .adult p { margin-bottom: 2mm; }
 .adult h2 { margin: 3mm 0 1.5mm; }
 .adult .together .bars { margin: 1mm 0; }
+.set { float: right; margin: 0 0 0 6mm; font-size: 8pt; color: #555; }
 h1 { font-size: 1.4em; line-height: 1.25; margin: 0 0 4mm; }
 h2 { font-size: 1.1em; margin: 5mm 0 2mm; break-after: avoid; }
 p { margin: 0 0 3mm; }

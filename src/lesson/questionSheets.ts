@@ -1,6 +1,7 @@
 import type { InverseCheck } from './checks'
-import type { Block, Handout, Sheet } from './handout'
+import type { Block, Handout, Making, Sheet } from './handout'
 import { roomsFor, workingOf } from './lessonSheets'
+import type { Notation } from './model/notation'
 import type { PersonalSet } from './personal'
 import type { Question } from '../arithmetic/question'
 import { workedQuestion, type WorkedQuestion } from './worked'
@@ -8,11 +9,12 @@ import { workedQuestion, type WorkedQuestion } from './worked'
 const numbered = (index: number) => `${index + 1}`
 
 /** Personal sets on paper: a sheet for each pupil, without a word of why these questions, and the answers for the teacher. */
-export function personalHandout(sets: readonly PersonalSet[]): Handout {
+export function personalHandout(sets: readonly PersonalSet[], { notation, set }: Making): Handout {
   const title = 'My own questions'
   const worked = sets.map(({ name, questions }) => ({ name, questions: questions.map(workedQuestion) }))
   return {
     title,
+    set,
     sheets: [
       ...worked.map(({ name, questions }): Sheet => ({
         title: `${name}: my own questions`,
@@ -27,7 +29,7 @@ export function personalHandout(sets: readonly PersonalSet[]): Handout {
         reader: 'adult',
         blocks: worked.map(({ name, questions }) => ({
           kind: 'together',
-          blocks: answersUnder(name, questions),
+          blocks: answersUnder(name, questions, notation),
         })),
       },
     ],
@@ -35,7 +37,11 @@ export function personalHandout(sets: readonly PersonalSet[]): Handout {
 }
 
 /** Missing-number questions, then calculations to check by the inverse, with room to work, and the answers. Either may be none. */
-export function checksHandout(missing: readonly Question[], checks: readonly InverseCheck[]): Handout {
+export function checksHandout(
+  missing: readonly Question[],
+  checks: readonly InverseCheck[],
+  { notation, set }: Making,
+): Handout {
   const title = 'Missing numbers and checks'
   const worked = missing.map(workedQuestion)
   const rooms = roomsFor(
@@ -45,6 +51,7 @@ export function checksHandout(missing: readonly Question[], checks: readonly Inv
   const under = (text: string, blocks: readonly Block[]): Block[] => [{ kind: 'heading', text }, ...blocks]
   return {
     title,
+    set,
     sheets: [
       {
         title,
@@ -63,7 +70,7 @@ export function checksHandout(missing: readonly Question[], checks: readonly Inv
         title: `${title}: answers`,
         reader: 'adult',
         blocks: [
-          ...(worked.length > 0 ? answersUnder('Missing numbers', worked) : []),
+          ...(worked.length > 0 ? answersUnder('Missing numbers', worked, notation) : []),
           ...(checks.length > 0
             ? under(
                 'Checks',
@@ -76,9 +83,12 @@ export function checksHandout(missing: readonly Question[], checks: readonly Inv
   }
 }
 
-function answersUnder(text: string, questions: readonly WorkedQuestion[]): Block[] {
+function answersUnder(text: string, questions: readonly WorkedQuestion[], notation: Notation): Block[] {
   return [
     { kind: 'heading', text },
-    { kind: 'workings', workings: questions.map((question, index) => workingOf(question, numbered(index))) },
+    {
+      kind: 'workings',
+      workings: questions.map((question, index) => workingOf(question, numbered(index), notation)),
+    },
   ]
 }

@@ -8,10 +8,11 @@ import type { TrianglePuzzle } from './triangle'
 import { workedQuestion } from './worked'
 
 /** The dice starter: a sheet to play on, and one for the teacher with the answers, the ways to count and the length of the game. */
-export function diceHandout({ rows, rolls }: DiceGrid): Handout {
+export function diceHandout({ rows, rolls }: DiceGrid, set: string): Handout {
   const title = 'Roll and cover'
   return {
     title,
+    set,
     sheets: [
       {
         title,
@@ -56,7 +57,7 @@ export function diceHandout({ rows, rolls }: DiceGrid): Handout {
 }
 
 /** Number triangles: a sheet of puzzles, one of hints, one of solutions. */
-export function triangleHandout(puzzles: readonly TrianglePuzzle[]): Handout {
+export function triangleHandout(puzzles: readonly TrianglePuzzle[], set: string): Handout {
   const title = 'Number triangles'
   const label = (index: number) => `Triangle ${index + 1}`
   const triangles = (numbers: (puzzle: TrianglePuzzle) => readonly (number | null)[]): Block => ({
@@ -69,6 +70,7 @@ export function triangleHandout(puzzles: readonly TrianglePuzzle[]): Handout {
   })
   return {
     title,
+    set,
     sheets: [
       {
         title,
@@ -99,7 +101,7 @@ export function triangleHandout(puzzles: readonly TrianglePuzzle[]): Handout {
 }
 
 /** Two-step stories: a sheet with bars to complete and room for both calculations, and the answers. */
-export function storyHandout(stories: readonly Story[]): Handout {
+export function storyHandout(stories: readonly Story[], set: string): Handout {
   const title = 'Two-step stories'
   const heading = (index: number): Block => ({ kind: 'heading', text: `Story ${index + 1}` })
   const together = (blocks: readonly Block[]): Block => ({ kind: 'together', blocks })
@@ -135,7 +137,7 @@ export function storyHandout(stories: readonly Story[]): Handout {
       ]),
     ),
   }
-  return { title, sheets: [pupil, answers] }
+  return { title, set, sheets: [pupil, answers] }
 }
 
 /** A question with its answer, as printed: "273 − 40 = 233". */

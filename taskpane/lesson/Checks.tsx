@@ -5,6 +5,7 @@ import { drawInverseChecks, drawMissingNumbers, type InverseCheck } from '../../
 import { checksHandout } from '../../src/lesson/questionSheets'
 import { operationName } from '../../src/lesson/words'
 import { Card } from '../common/Card'
+import { useNotation } from '../common/notation'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
 import { FIRST_RECIPE, RecipeChoice } from './RecipeChoice'
@@ -16,6 +17,7 @@ const MOST_OF_EACH = 12
 /** Missing-number questions and calculations to check by the inverse, their answers folded away. */
 export function Checks(): ReactElement {
   const draw = useSetNumber()
+  const notation = useNotation()
   const [recipe, setRecipe] = useState(FIRST_RECIPE)
   const [wanted, setWanted] = useState({ missing: 4, checks: 4 })
   const { missing, checks } = useMemo(() => {
@@ -30,7 +32,7 @@ export function Checks(): ReactElement {
   const handout = useMemo(
     () =>
       problem === null && 'questions' in missing && 'checks' in checks
-        ? checksHandout(missing.questions, checks.checks)
+        ? checksHandout(missing.questions, checks.checks, { notation, set: draw.set })
         : null,
     [problem, missing, checks],
   )

@@ -5,9 +5,11 @@ import { lessonHandout } from '../../src/lesson/lessonSheets'
 import type { WorkedQuestion } from '../../src/lesson/worked'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
+import { useNotation } from '../common/notation'
 import { useBusy, useRunnerState, useStore } from '../common/pane'
 import { useOtherSheet } from '../common/watching'
 import { counted } from '../common/words'
+import { setNumber } from '../set/choices'
 import { SetNumber } from '../set/SetNumber'
 import { namesFound } from '../set/WriteCard'
 import { CountField } from './CountField'
@@ -31,7 +33,11 @@ export function LessonSet(): ReactElement {
     void maker.look()
   }, [maker, writes])
   const { made } = state
-  const handout = useMemo(() => ('lesson' in made ? lessonHandout(made.lesson) : null), [made])
+  const notation = useNotation()
+  const handout = useMemo(
+    () => ('lesson' in made ? lessonHandout(made.lesson, { notation, set: setNumber(state.typed) }) : null),
+    [made, notation, state.typed],
+  )
   return (
     <>
       <Take handout={handout} onlyPrints />

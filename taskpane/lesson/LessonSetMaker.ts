@@ -116,12 +116,18 @@ export class LessonSetMaker extends Store<LessonSetState> {
 
   /** Writes the lesson's sheets and its marksheet, in one action. */
   readonly write = async (): Promise<void> => {
-    const { made, pupils } = this.state()
+    const { made, pupils, typed } = this.state()
     if ('problem' in made) return
     await this.runner.run('Making the lesson', async (work) => {
       const book = await readSetBook(pupils?.sheetId, work)
       const wanted = pupils && this.#marksheet(made.lesson, pupils, book)
-      const { done, printed, marksheet } = await writeLesson(made.lesson, wanted, book, work)
+      const { done, printed, marksheet } = await writeLesson(
+        made.lesson,
+        { notation: readSettings().notation, set: setNumber(typed) },
+        wanted,
+        book,
+        work,
+      )
       this.runner.wrote(done)
       this.runner.say(
         `Ready to print: ${inSeries(printed)}.${marksheet === null ? '' : ` The marksheet is on ${marksheet}.`}`,

@@ -6,9 +6,11 @@ import { personalHandout } from '../../src/lesson/questionSheets'
 import { Card } from '../common/Card'
 import { CELLS } from '../common/icons'
 import { FRONT } from '../common/front'
+import { useNotation } from '../common/notation'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
 import { useFront } from '../common/watching'
 import { counted } from '../common/words'
+import { setNumber } from '../set/choices'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
 import { PersonalMaker, YEARS } from './PersonalMaker'
@@ -20,9 +22,13 @@ export function Personal(): ReactElement {
   const [maker] = useState(() => new PersonalMaker(runner, FRONT))
   const { year, count, typed, needs, from, made } = useStore(maker)
   const { writes } = useRunnerState()
+  const notation = useNotation()
   const busy = useBusy() || 'problem' in made
   useFront(maker.look, writes)
-  const handout = useMemo(() => ('sets' in made ? personalHandout(made.sets) : null), [made])
+  const handout = useMemo(
+    () => ('sets' in made ? personalHandout(made.sets, { notation, set: setNumber(typed) }) : null),
+    [made, notation, typed],
+  )
   return (
     <>
       <Card title="For whom">

@@ -20,7 +20,7 @@ export function Starter(): ReactElement {
   const { rows = 0, columns = 0 } = SIZES.find((each) => nameOf(each) === size) ?? {}
   const reading = useMemo(() => diceGrid(rows, columns, draw.set), [rows, columns, draw.set])
   const grid = 'grid' in reading ? reading.grid : null
-  const handout = useMemo(() => grid && diceHandout(grid), [grid])
+  const handout = useMemo(() => grid && diceHandout(grid, draw.set), [grid, draw.set])
   return (
     <>
       <Card title="The grid">

@@ -31,7 +31,7 @@ export function Stories(): ReactElement {
     [first, second, digits, draw.set, count],
   )
   const stories = 'stories' in reading ? reading.stories : null
-  const handout = useMemo(() => stories && storyHandout(stories), [stories])
+  const handout = useMemo(() => stories && storyHandout(stories, draw.set), [stories, draw.set])
   return (
     <>
       <Card title="The stories">

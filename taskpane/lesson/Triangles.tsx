@@ -27,7 +27,7 @@ export function Triangles(): ReactElement {
   const [grade, setGrade] = useState<TriangleGrade>(1)
   const [count, setCount] = useState(2)
   const puzzles = useMemo(() => trianglePuzzles(grade, count, draw.set), [grade, count, draw.set])
-  const handout = useMemo(() => triangleHandout(puzzles), [puzzles])
+  const handout = useMemo(() => triangleHandout(puzzles, draw.set), [puzzles, draw.set])
   return (
     <>
       <Card title="The triangles">

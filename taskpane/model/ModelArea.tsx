@@ -5,6 +5,7 @@ import { wrongAnswers } from '../../src/lesson/model/wentWrong'
 import { Card } from '../common/Card'
 import { CELLS, PICTURE, SCREEN, SELECT } from '../common/icons'
 import { NAVIGATION } from '../common/navigation'
+import { useNotation } from '../common/notation'
 import { useBusy, useRunner, useStore } from '../common/pane'
 import { WriteOver } from '../common/WriteOver'
 import { isDark } from '../theme'
@@ -28,6 +29,7 @@ export function ModelArea(): ReactElement {
     },
     [modeller],
   )
+  const notation = useNotation()
   const { question, step } = state
   return (
     <>
@@ -35,7 +37,7 @@ export function ModelArea(): ReactElement {
       {question && (
         <>
           <Card title="Step by step">
-            <Player question={question} step={step} onStep={modeller.goTo} />
+            <Player question={question} notation={notation} step={step} onStep={modeller.goTo} />
           </Card>
           <Card title="What went wrong here?">
             <WentWrong modeller={modeller} state={state} question={question} />
@@ -103,19 +105,29 @@ function Asking({ modeller, state: { text, problem, following } }: Parts) {
 }
 
 function WentWrong({ modeller, state: { fault, comparing }, question }: AboutQuestion) {
+  const notation = useNotation()
   const wrong = wrongAnswers(question)
   const chosen = wrong.find((each) => each.fault.id === fault)
   if (wrong.length === 0) return <p>None of the common faults leads to a wrong answer to this question.</p>
   return (
     <>
       <FaultChoice wrong={wrong} chosen={chosen?.fault.id ?? null} onChoose={modeller.chooseFault} />
-      {chosen && <Compared question={question} wrong={chosen} step={comparing} onStep={modeller.compare} />}
+      {chosen && (
+        <Compared
+          question={question}
+          notation={notation}
+          wrong={chosen}
+          step={comparing}
+          onStep={modeller.compare}
+        />
+      )}
     </>
   )
 }
 
 function Elsewhere({ modeller, state: { step, asked }, question }: AboutQuestion) {
   const busy = useBusy()
+  const notation = useNotation()
   return (
     <>
       <p className="quiet">
@@ -123,16 +135,16 @@ function Elsewhere({ modeller, state: { step, asked }, question }: AboutQuestion
         cell.
       </p>
       <div className="buttons">
-        <Button icon={SCREEN} disabled={busy} onClick={() => void modeller.project(isDark())}>
+        <Button icon={SCREEN} disabled={busy} onClick={() => void modeller.project(isDark(), notation)}>
           Large window
         </Button>
-        <Button icon={CELLS} disabled={busy} onClick={() => void modeller.insertCells()}>
+        <Button icon={CELLS} disabled={busy} onClick={() => void modeller.insertCells(notation)}>
           Finished layout into cells
         </Button>
         <Button
           icon={PICTURE}
           disabled={busy}
-          onClick={() => void modeller.insertPicture(() => pictureOf(question, step))}
+          onClick={() => void modeller.insertPicture(() => pictureOf(question, step, notation))}
         >
           Paper as it is now, as a picture
         </Button>

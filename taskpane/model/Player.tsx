@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react'
 import { printQuestion, type Question } from '../../src/arithmetic/question'
 import { stepsOf } from '../../src/arithmetic/steps'
+import type { Notation } from '../../src/lesson/model/notation'
 import { paperAfter } from '../../src/lesson/model/paper'
 import { BACK, FIRST, LAST, NEXT } from '../common/icons'
 import { PaperDrawing } from './PaperDrawing'
@@ -10,10 +11,11 @@ import { StepButton } from './StepButton'
 /** A question worked step by step on squared paper, with the spoken line; buttons, arrow keys, Home and End lead through the steps. */
 export function Player(props: {
   readonly question: Question
+  readonly notation: Notation
   readonly step: number
   readonly onStep: (step: number) => void
 }): ReactElement {
-  const { question, step, onStep } = props
+  const { question, notation, step, onStep } = props
   const count = stepsOf(question).length
   const text = printQuestion(question)
   const stepping = { step, count, onStep }
@@ -25,7 +27,7 @@ export function Player(props: {
       aria-label={`${text}, step by step`}
       onKeyDown={steppingByKeys(step, count, onStep)}
     >
-      <PaperDrawing paper={paperAfter(question, step)} title={text} />
+      <PaperDrawing paper={paperAfter(question, step, notation)} title={text} />
       <div className="line">
         <p className="step-count">{step === 0 ? 'Before the first step' : `Step ${step} of ${count}`}</p>
         <p className="say" role="status">

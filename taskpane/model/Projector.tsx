@@ -12,7 +12,7 @@ import { Compared, COMPARING_STEPS } from './WentWrong'
 
 /** A question and its model for the whole class; where a fault was chosen, a working with it can be shown, and where it goes wrong. */
 export function Projector({ shown }: { readonly shown: ProjectedQuestion }): ReactElement {
-  const { question, fault, isDark } = shown
+  const { question, fault, isDark, notation } = shown
   const [step, setStep] = useState(shown.step)
   const [comparing, setComparing] = useState<number | null>(null)
   const wrong = wrongAnswers(question).find((each) => each.fault.id === fault)
@@ -46,9 +46,15 @@ export function Projector({ shown }: { readonly shown: ProjectedQuestion }): Rea
       </header>
       <main>
         {wrong && comparing !== null ? (
-          <Compared question={question} wrong={wrong} step={comparing} onStep={setComparing} />
+          <Compared
+            question={question}
+            notation={notation}
+            wrong={wrong}
+            step={comparing}
+            onStep={setComparing}
+          />
         ) : (
-          <Player question={question} step={step} onStep={setStep} />
+          <Player question={question} notation={notation} step={step} onStep={setStep} />
         )}
       </main>
     </FluentProvider>

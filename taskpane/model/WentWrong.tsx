@@ -3,8 +3,8 @@ import type { ReactElement } from 'react'
 import type { FaultId } from '../../src/answers/faults'
 import { workOut } from '../../src/arithmetic/columns'
 import { amountText, printQuestion, type Question } from '../../src/arithmetic/question'
-import { stepsOf } from '../../src/arithmetic/steps'
-import { paperAfter, paperWith } from '../../src/lesson/model/paper'
+import type { Notation } from '../../src/lesson/model/notation'
+import { finishedPaper, paperWith } from '../../src/lesson/model/paper'
 import { mistakeIn, type WrongAnswer } from '../../src/lesson/model/wentWrong'
 import { BACK, NEXT } from '../common/icons'
 import { PaperDrawing } from './PaperDrawing'
@@ -46,11 +46,12 @@ export const COMPARING_STEPS = 2
  */
 export function Compared(props: {
   readonly question: Question
+  readonly notation: Notation
   readonly wrong: WrongAnswer
   readonly step: number
   readonly onStep: (step: number) => void
 }): ReactElement {
-  const { question, wrong, step, onStep } = props
+  const { question, notation, wrong, step, onStep } = props
   const { fault, answer } = wrong
   const text = printQuestion(question)
   const mistake = mistakeIn(fault, question)
@@ -76,11 +77,11 @@ export function Compared(props: {
             )}
           </figcaption>
           <PaperDrawing
-            paper={{ ...paperWith(fault, question), current: isFound ? mistake.place : null }}
+            paper={{ ...paperWith(fault, question, notation), current: isFound ? mistake.place : null }}
             title={`${text}, a working with a mistake`}
           />
         </figure>
-        {isRighted && <Righted question={question} />}
+        {isRighted && <Righted question={question} notation={notation} />}
       </div>
       <div className="line">
         <div className="explained" role="status" aria-atomic="false">
@@ -111,7 +112,7 @@ export function Compared(props: {
   )
 }
 
-function Righted({ question }: { readonly question: Question }) {
+function Righted({ question, notation }: { readonly question: Question; readonly notation: Notation }) {
   const right = amountText(workOut(question.calculation).answer, question.unit)
   return (
     <figure className="right-way">
@@ -119,7 +120,7 @@ function Righted({ question }: { readonly question: Question }) {
         <span aria-hidden="true">✓ </span>The written method: <strong>{right}</strong>
       </figcaption>
       <PaperDrawing
-        paper={paperAfter(question, stepsOf(question).length)}
+        paper={finishedPaper(question, notation)}
         title={`${printQuestion(question)}, worked rightly`}
       />
     </figure>

@@ -1,5 +1,6 @@
 import type { FaultId } from '../../src/answers/faults'
 import { printQuestion, readQuestion, type Question } from '../../src/arithmetic/question'
+import type { Notation } from '../../src/lesson/model/notation'
 import { problemOf } from '../../src/office/edit/errors'
 import { insertLayout, layoutPlace, type LayoutPlace } from '../../src/office/model/cells'
 import { insertPicture, type Picture } from '../../src/office/model/picture'
@@ -99,11 +100,11 @@ export class Modeller extends Store<ModellerState> {
   }
 
   /** Puts the finished layout into cells from the selected one on; asks first where cells are not empty. */
-  readonly insertCells = async (): Promise<void> => {
+  readonly insertCells = async (notation: Notation): Promise<void> => {
     const { question } = this.state()
     if (!question) return
     this.set({ asked: null })
-    const place = await this.runner.run('Looking at the cells', () => layoutPlace(question))
+    const place = await this.runner.run('Looking at the cells', () => layoutPlace(question, notation))
     if (!place) return
     if (place.taken.length > 0) this.set({ asked: place })
     else await this.#insert(question, place, false)
@@ -125,19 +126,22 @@ export class Modeller extends Store<ModellerState> {
   }
 
   /** Shows the question and its model in a large window. */
-  readonly project = async (isDark: boolean): Promise<void> => {
+  readonly project = async (isDark: boolean, notation: Notation): Promise<void> => {
     const { question, step, fault } = this.state()
     if (!question) return
     await this.runner.run('Opening the large window', () =>
       openLargeWindow({
-        address: projectorAddress({ text: printQuestion(question), step, fault, isDark }, location.href),
+        address: projectorAddress(
+          { text: printQuestion(question), step, fault, isDark, notation },
+          location.href,
+        ),
       }),
     )
   }
 
   async #insert(question: Question, place: LayoutPlace, over: boolean): Promise<void> {
     await this.runner.run('Inserting the layout', async (work) => {
-      this.runner.wrote(await insertLayout(question, place, over, work))
+      this.runner.wrote(await insertLayout(place, over, work))
       this.runner.say(`The layout of ${printQuestion(question)} is on ${place.sheet.name}.`)
     })
   }

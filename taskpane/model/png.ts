@@ -1,6 +1,7 @@
 import { printQuestion, type Question } from '../../src/arithmetic/question'
 import { drawPaper } from '../../src/lesson/model/drawing'
 import { paperInWords } from '../../src/lesson/model/inWords'
+import type { Notation } from '../../src/lesson/model/notation'
 import { paperAfter } from '../../src/lesson/model/paper'
 import { svgFile } from '../../src/lesson/model/svg'
 import type { Picture } from '../../src/office/model/picture'
@@ -11,8 +12,8 @@ const SCALE = 3
 const POINTS = 0.6
 
 /** The paper after some steps as a PNG. */
-export async function pictureOf(question: Question, step: number): Promise<Picture> {
-  const paper = paperAfter(question, step)
+export async function pictureOf(question: Question, step: number, notation: Notation): Promise<Picture> {
+  const paper = paperAfter(question, step, notation)
   const drawing = drawPaper(paper)
   const image = new Image()
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svgFile(drawing, SCALE))}`

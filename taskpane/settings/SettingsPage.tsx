@@ -1,4 +1,4 @@
-import { Button, Checkbox, Field, Input } from '@fluentui/react-components'
+import { Button, Checkbox, Field, Input, Select } from '@fluentui/react-components'
 import { useEffect, useRef, useState, type ReactElement } from 'react'
 import { STATUSES } from '../../src/mastery/standing'
 import { statusSign } from '../../src/mastery/support'
@@ -8,7 +8,17 @@ import { Card } from '../common/Card'
 import { Notice } from '../common/Notice'
 import { useRunner } from '../common/pane'
 import type { Notice as Said } from '../common/runner'
-import { draftOf, GROUPS, RATES, readDraft, THRESHOLDS, type Draft, type NumberField } from './fields'
+import {
+  CARRIES,
+  draftOf,
+  EXCHANGES,
+  GROUPS,
+  RATES,
+  readDraft,
+  THRESHOLDS,
+  type Draft,
+  type NumberField,
+} from './fields'
 import { RemoveCard } from './RemoveCard'
 
 /** All settings in one place, each with its reason; kept in the workbook. */
@@ -99,6 +109,27 @@ export function SettingsPage({ onClose }: { readonly onClose: () => void }): Rea
             />
           </Field>
         </Card>
+        <Card title="How columns are written">
+          <WayOfWriting
+            label="A ten received"
+            ways={EXCHANGES}
+            value={draft.notation.exchange}
+            onChoose={(exchange) => {
+              change({ notation: { ...draft.notation, exchange } })
+            }}
+          />
+          <WayOfWriting
+            label="A ten carried"
+            ways={CARRIES}
+            value={draft.notation.carry}
+            onChoose={(carry) => {
+              change({ notation: { ...draft.notation, carry } })
+            }}
+          />
+          <p className="quiet reason">
+            In Model, in the large window, on sheets and in print: choose what your school’s policy says.
+          </p>
+        </Card>
         <Card title="Secure, nearly secure, needs support">{numbers(THRESHOLDS)}</Card>
         <Card title="Words for them">
           {STATUSES.toReversed().map((status) => (
@@ -139,5 +170,31 @@ export function SettingsPage({ onClose }: { readonly onClose: () => void }): Rea
         }}
       />
     </div>
+  )
+}
+
+function WayOfWriting<Way extends string>(props: {
+  readonly label: string
+  readonly ways: readonly (readonly [Way, string])[]
+  readonly value: Way
+  readonly onChoose: (way: Way) => void
+}) {
+  const { label, ways, value, onChoose } = props
+  return (
+    <Field label={label}>
+      <Select
+        value={value}
+        onChange={(_, { value: chosen }) => {
+          const found = ways.find(([way]) => way === chosen)
+          if (found) onChoose(found[0])
+        }}
+      >
+        {ways.map(([way, words]) => (
+          <option key={way} value={way}>
+            {words}
+          </option>
+        ))}
+      </Select>
+    </Field>
   )
 }

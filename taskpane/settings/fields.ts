@@ -1,3 +1,4 @@
+import type { Notation } from '../../src/lesson/model/notation'
 import { settingsProblem, type MasterySettings } from '../../src/mastery/settings'
 import { STATUSES } from '../../src/mastery/standing'
 import type { StatusWords } from '../../src/mastery/support'
@@ -83,6 +84,16 @@ const NUMBERS = [...THRESHOLDS, ...RATES, ...GROUPS]
 
 type NumberKey = (typeof NUMBERS)[number]['key']
 
+/** The ways to write the column methods, in the words of the form. */
+export const EXCHANGES: readonly (readonly [Notation['exchange'], string])[] = [
+  ['beside', 'A small 1 beside the digit'],
+  ['above', 'The new number above the digit'],
+]
+export const CARRIES: readonly (readonly [Notation['carry'], string])[] = [
+  ['below', 'Below the answer'],
+  ['above', 'Above the top number'],
+]
+
 /** The settings as they stand in the form: numbers as they are typed. */
 export interface Draft {
   readonly numbers: Readonly<Record<NumberKey, string>>
@@ -90,13 +101,14 @@ export interface Draft {
   readonly masterySheet: boolean
   readonly className: string
   readonly words: StatusWords
+  readonly notation: Notation
 }
 
 /** The form for settings. */
-export function draftOf({ mastery, groupSize, flags, masterySheet, className, words }: Settings): Draft {
+export function draftOf({ mastery, groupSize, ...others }: Settings): Draft {
   const values: Readonly<Record<NumberKey, number>> = { ...mastery, groupSize }
   const typed = NUMBERS.map(({ key, perCent }) => [key, inForm(values[key], perCent)])
-  return { numbers: Object.fromEntries(typed) as Draft['numbers'], flags, masterySheet, className, words }
+  return { numbers: Object.fromEntries(typed) as Draft['numbers'], ...others }
 }
 
 /** 0.085 in per cent is "8.5", without the noise of binary fractions. */
@@ -121,11 +133,13 @@ export function readDraft(draft: Draft): { readonly settings: Settings } | { rea
   if (problem !== null) return { problem: inPerCent(problem) }
   const problemOfWords = wordsProblem(draft.words)
   if (problemOfWords !== null) return { problem: problemOfWords }
-  const { flags, masterySheet, className } = draft
+  const { flags, masterySheet, className, notation } = draft
   const words = Object.fromEntries(
     STATUSES.map((status) => [status, draft.words[status].trim()]),
   ) as StatusWords
-  return { settings: { mastery, groupSize, flags, masterySheet, className: className.trim(), words } }
+  return {
+    settings: { mastery, groupSize, flags, masterySheet, className: className.trim(), words, notation },
+  }
 }
 
 /** What is wrong with the words for the statuses, in a sentence, or null. */

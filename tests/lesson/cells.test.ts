@@ -6,11 +6,13 @@ import type { Cells } from '../../src/lesson/cells/piece'
 import { lessonWorksheets, printedCells, type PrintedCells } from '../../src/lesson/cells/worksheet'
 import type { Block, Room, Sheet } from '../../src/lesson/handout'
 import { makeLesson, type Lesson } from '../../src/lesson/lessonSet'
-import { practiceSheets, togetherSheet } from '../../src/lesson/lessonSheets'
+import { practiceSheets, togetherSheet, workingOf } from '../../src/lesson/lessonSheets'
 import { CRITERIA, withCriteria } from '../../src/lesson/ownCriteria'
 import type { Bar } from '../../src/lesson/stories/bars'
+import { gridOf } from '../../src/lesson/model/grid'
 import { workedQuestion, type WorkedQuestion } from '../../src/lesson/worked'
 import { asked } from './model/arbitraries'
+import { MAKING, rowsOf } from './making'
 
 /** Any lesson that can be made. */
 const lessons = fc
@@ -27,7 +29,7 @@ const lessons = fc
   })
 
 const sheetOf = (reader: Sheet['reader'], ...blocks: readonly Block[]): PrintedCells =>
-  printedCells([{ title: 'Title', reader, blocks }])
+  printedCells({ set: '', sheets: [{ title: 'Title', reader, blocks }] })
 
 const isIn = ({ top, left, bottom, right }: Cells, row: number, column: number) =>
   row >= top && row <= bottom && column >= left && column <= right
@@ -51,6 +53,7 @@ const pagesOf = ({ texts, breaks, heights }: PrintedCells): string[][] =>
   )
 
 const working = (text: string): WorkedQuestion => workedQuestion(asked(text))
+const drawn = (text: string, label = '') => workingOf(working(text), label, MAKING.notation)
 
 describe('each kind of block in cells', () => {
   it('a heading and a text stand in column A, in the letters of their reader', () => {
@@ -128,7 +131,7 @@ describe('each kind of block in cells', () => {
 
   it('one working stands large with its steps, numbered, on its right', () => {
     const model = working('532 − 217')
-    const printed = sheetOf('pupil', { kind: 'worked', working: { ...model, label: '' }, steps: model.steps })
+    const printed = sheetOf('pupil', { kind: 'worked', working: drawn('532 − 217'), steps: model.steps })
     const [squares] = linedWith(printed, 'squares')
     const right = squares?.right ?? COLUMNS
     const beside = printed.texts.filter(({ row, column }) => row > 0 && column > right)
@@ -144,18 +147,18 @@ describe('each kind of block in cells', () => {
   })
 
   it('workings of any length stand beside each other, each sign in a cell of its own, one cell apart at least', () => {
-    const workings = ['532 − 217', '8,000 − 7', '999,999 + 999,999'].map((text, index) => ({
-      ...working(text),
-      label: `${index + 1}`,
-    }))
+    const workings = ['532 − 217', '8,000 − 7', '999,999 + 999,999'].map((text, index) =>
+      drawn(text, `${index + 1}`),
+    )
     const printed = sheetOf('adult', { kind: 'workings', workings })
     const squares = linedWith(printed, 'squares')
     expect(squares).toHaveLength(3)
     squares.forEach((cells, index) => {
-      const rows = workings[index]?.layout.rows ?? []
+      const paper = workings[index]?.paper
+      const rows = paper ? gridOf(paper) : []
       expect(textsIn(printed, cells)).toEqual(
         rows.flatMap((row, at) =>
-          row.cells.flatMap((text, column) => (text === '' ? [] : [[at, column, text]])),
+          row.cells.flatMap(({ text }, column) => (text === '' ? [] : [[at, column, text]])),
         ),
       )
       for (const other of squares.slice(index + 1))
@@ -250,14 +253,14 @@ describe('any lesson’s worksheets', () => {
         const sheets = [togetherSheet(lesson), ...practiceSheets(lesson)]
         sheets.forEach((sheet, index) => {
           const questions = (wanted[index] ?? []).map(({ text }) => text)
-          const found = printedCells([sheet])
+          const found = printedCells({ set: '', sheets: [sheet] })
             .texts.toSorted((a, b) => a.row - b.row || a.column - b.column)
             .map(({ text }) => text)
             .filter((text) => questions.includes(text))
           expect(found).toEqual(questions)
         })
-        const [pupils] = lessonWorksheets(lesson)
-        const all = printedCells(pupils?.sheets ?? []).texts.map(({ text }) => text)
+        const [pupils] = lessonWorksheets(lesson, MAKING)
+        const all = (pupils ? printedCells(pupils).texts : []).map(({ text }) => text)
         for (const { text } of wanted.flat()) expect(all.filter((each) => each === text)).toHaveLength(1)
       }),
       { numRuns: 60 },
@@ -267,7 +270,7 @@ describe('any lesson’s worksheets', () => {
   it('have answers and workings on the answer sheet alone: every square of the pupils’ is empty but those of the example', () => {
     fc.assert(
       fc.property(lessons, (lesson) => {
-        const [pupils, answers] = lessonWorksheets(lesson).map(({ sheets }) => printedCells(sheets))
+        const [pupils, answers] = lessonWorksheets(lesson, MAKING).map(printedCells)
         if (!pupils || !answers) throw new Error('There are no worksheets.')
         const [example, ...rooms] = linedWith(pupils, 'squares')
         expect(example && textsIn(pupils, example).length).toBeGreaterThan(0)
@@ -281,8 +284,8 @@ describe('any lesson’s worksheets', () => {
         const squares = linedWith(answers, 'squares')
         expect(squares).toHaveLength(all.length)
         const signs = (cells: Cells) => textsIn(answers, cells).map(([, , text]) => text)
-        const wanted = all.map(({ layout }) =>
-          layout.rows.flatMap(({ cells }) => cells.filter((text) => text !== '')),
+        const wanted = all.map(({ question }) =>
+          rowsOf(question).flatMap(({ cells }) => cells.flatMap(({ text }) => (text === '' ? [] : [text]))),
         )
         expect(squares.map(signs)).toEqual(wanted)
         for (const text of wanted.flat()) expect(text.length).toBeLessThanOrEqual(2)
@@ -296,9 +299,11 @@ describe('any lesson’s worksheets', () => {
   it('strike a digit exactly where a newer one stands above it', () => {
     fc.assert(
       fc.property(lessons, (lesson) => {
-        const printed = printedCells(lessonWorksheets(lesson)[1]?.sheets ?? [])
+        const printed = printedCells(lessonWorksheets(lesson, MAKING)[1] ?? { set: '', sheets: [] })
         const isNumber = (row: number, column: number) =>
-          printed.texts.some((each) => each.row === row && each.column === column && /^\d+$/.test(each.text))
+          printed.texts.some(
+            (each) => each.row === row && each.column === column && /^¹?\d+$/.test(each.text),
+          )
         const struck = printed.looks
           .filter((look) => look.struck)
           .map(({ cells }) => `${cells.top} ${cells.left}`)
@@ -309,7 +314,7 @@ describe('any lesson’s worksheets', () => {
           ...lesson.recap,
         ]
         const wanted = linedWith(printed, 'squares').flatMap(({ top, left, right }, index) => {
-          const kinds = all[index]?.layout.rows.map(({ kind }) => kind) ?? []
+          const kinds = (all[index] ? rowsOf(all[index].question) : []).map(({ kind }) => kind)
           const last = kinds.indexOf('top')
           return kinds.flatMap((kind, at) =>
             Array.from(
@@ -337,12 +342,12 @@ describe('any lesson’s worksheets', () => {
   it('have no heading at the foot of a page, and no empty page', () => {
     fc.assert(
       fc.property(lessons, (lesson) => {
-        for (const { sheets } of lessonWorksheets(lesson)) {
+        for (const { sheets } of lessonWorksheets(lesson, MAKING)) {
           const headings = sheets.flatMap(({ title, blocks }) => [
             title,
             ...blocks.flatMap((block) => (block.kind === 'heading' ? [block.text] : [])),
           ])
-          for (const page of pagesOf(printedCells(sheets))) {
+          for (const page of pagesOf(printedCells({ set: '7', sheets }))) {
             expect(page).not.toEqual([])
             expect(headings).not.toContain(page.at(-1))
           }
@@ -357,7 +362,7 @@ describe('any lesson’s worksheets', () => {
     const reading = recipe && makeLesson({ recipe, seed: 1, practice: 20 })
     if (!reading || 'problem' in reading) throw new Error('There is no lesson.')
     for (const sheet of practiceSheets(reading.lesson)) {
-      const printed = printedCells([sheet])
+      const printed = printedCells({ set: '', sheets: [sheet] })
       const starts = [0, ...printed.breaks, printed.heights.length]
       const rooms = starts
         .slice(1)
@@ -375,8 +380,8 @@ describe('any lesson’s worksheets', () => {
     fc.assert(
       fc.property(lessons, (lesson) => {
         const own = withCriteria(lesson, Array<string>(CRITERIA.lines).fill(line))
-        for (const { sheets } of lessonWorksheets(own)) {
-          const { heights, breaks } = printedCells(sheets)
+        for (const { sheets } of lessonWorksheets(own, MAKING)) {
+          const { heights, breaks } = printedCells({ set: '7', sheets })
           const starts = [0, ...breaks]
           const pages = starts.map((start, index) => heights.slice(start, starts[index + 1]))
           for (const page of pages)

@@ -9,12 +9,15 @@ import { escapeText } from '../../src/lesson/escape'
 import type { Block, Handout, Sheet } from '../../src/lesson/handout'
 import { makeLesson, type Lesson } from '../../src/lesson/lessonSet'
 import { homeLetter, lessonHandout, practiceSheets, togetherSheet } from '../../src/lesson/lessonSheets'
+import { gridOf } from '../../src/lesson/model/grid'
+import { NOTATION } from '../../src/lesson/model/notation'
 import { printablePage } from '../../src/lesson/page'
 import { personalSets } from '../../src/lesson/personal'
 import { checksHandout, personalHandout } from '../../src/lesson/questionSheets'
 import { diceHandout, storyHandout, triangleHandout } from '../../src/lesson/starterSheets'
 import { drawStories } from '../../src/lesson/stories/story'
 import { trianglePuzzle } from '../../src/lesson/triangle'
+import { MAKING, rowsOf } from './making'
 
 /** The value of a reading, or an error with its problem. */
 function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
@@ -39,14 +42,18 @@ const roomsIn = (sheet: Sheet) =>
   blocksOf(sheet).flatMap((block) => (block.kind === 'rooms' ? block.rooms : []))
 
 const HANDOUTS: readonly (readonly [string, Handout])[] = [
-  ['lesson', lessonHandout(lessonFor(60))],
-  ['dice', diceHandout(given(diceGrid(6, 6, 1)).grid)],
-  ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)])],
-  ['stories', storyHandout(given(drawStories({ types: ['any', 'any'], digits: 4, seed: 1 }, 4)).stories)],
+  ['lesson', lessonHandout(lessonFor(60), MAKING)],
+  ['dice', diceHandout(given(diceGrid(6, 6, 1)).grid, '7')],
+  ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)], '7')],
+  [
+    'stories',
+    storyHandout(given(drawStories({ types: ['any', 'any'], digits: 4, seed: 1 }, 4)).stories, '7'),
+  ],
   [
     'personal',
     personalHandout(
       given(personalSets({ pupils: [{ name: 'Amina K', byType: [] }], year: 4, seed: 1 })).sets,
+      MAKING,
     ),
   ],
   [
@@ -54,6 +61,7 @@ const HANDOUTS: readonly (readonly [string, Handout])[] = [
     checksHandout(
       given(drawMissingNumbers({ kind: lessonFor(60).recipe.kind, count: 4, seed: 1 })).questions,
       given(drawInverseChecks({ kind: lessonFor(60).recipe.kind, count: 3, seed: 1 })).checks,
+      MAKING,
     ),
   ],
 ]
@@ -79,6 +87,10 @@ describe.each(HANDOUTS)('the printed page of the hand-out: %s', (_, handout) => 
       else expect(open.pop()).toBe(tag)
     }
     expect(open).toEqual([])
+  })
+
+  it('has the set number small on every sheet', () => {
+    expect(html.match(/<p class="set">Set 7<\/p>/g)).toHaveLength(handout.sheets.length)
   })
 
   it('shows every title and text', () => {
@@ -118,7 +130,7 @@ describe('text on a printed page', () => {
   it('a name with markup in it stays a name', () => {
     const name = '<img src=x onerror="alert(1)"> & co'
     const sets = given(personalSets({ pupils: [{ name, byType: [] }], year: 4, seed: 1 })).sets
-    const html = printablePage(personalHandout(sets))
+    const html = printablePage(personalHandout(sets, MAKING))
     expect(html).not.toContain('<img')
     expect(html).toContain('&lt;img src=x onerror=&quot;alert(1)&quot;&gt; &amp; co: my own questions')
   })
@@ -140,7 +152,7 @@ describe('the sheets of a lesson', () => {
           for (const { columns, rows } of roomsIn(sheet)) {
             expect(columns * 7.5).toBeLessThanOrEqual(86)
             expect(rows).toBeGreaterThan(
-              Math.max(...(set?.questions ?? []).map(({ layout }) => layout.rows.length)),
+              Math.max(...(set?.questions ?? []).map(({ question }) => rowsOf(question).length)),
             )
           }
           expect(new Set(roomsIn(sheet).map(({ columns }) => columns)).size).toBe(1)
@@ -155,7 +167,7 @@ describe('the sheets of a lesson', () => {
 
   it('the answer sheet has the working and the answer of every question', () => {
     const lesson = lessonFor(61)
-    const answers = lessonHandout(lesson).sheets.find(({ title }) => title.startsWith('Answers'))
+    const answers = lessonHandout(lesson, MAKING).sheets.find(({ title }) => title.startsWith('Answers'))
     const workings = answers?.blocks.flatMap((block) => (block.kind === 'workings' ? block.workings : []))
     const all = [
       lesson.model,
@@ -163,15 +175,15 @@ describe('the sheets of a lesson', () => {
       ...lesson.practice.flatMap(({ questions }) => questions),
       ...lesson.recap,
     ]
-    expect(workings?.map(({ text, answer, layout }) => ({ text, answer, layout }))).toEqual(
-      all.map(({ text, answer, layout }) => ({ text, answer, layout })),
+    expect(workings?.map(({ text, answer, paper }) => ({ text, answer, rows: gridOf(paper) }))).toEqual(
+      all.map(({ text, answer, question }) => ({ text, answer, rows: rowsOf(question) })),
     )
   })
 
   it('pupils’ sheets give no answer to a question on them', () => {
     for (const index of [0, 20, 60, 90, 120]) {
       const lesson = lessonFor(index)
-      const html = printablePage({ title: '', sheets: practiceSheets(lesson) })
+      const html = printablePage({ title: '', set: '', sheets: practiceSheets(lesson) })
       for (const { answer, text } of lesson.practice.flatMap(({ questions }) => questions))
         if (!text.includes(answer) && answer.length > 2) expect(html).not.toContain(`>${answer}<`)
       expect(html).not.toContain('class="written"')
@@ -183,7 +195,7 @@ describe('the letter home', () => {
   it('says what is learnt, shows the example and how to help, in short sentences without terms of the trade', () => {
     for (let index = 0; index < RECIPES.length; index += 7) {
       const lesson = lessonFor(index)
-      const letter = homeLetter(lesson)
+      const letter = homeLetter(lesson, NOTATION)
       const texts = blocksOf(letter).flatMap((block) =>
         block.kind === 'text' || block.kind === 'heading'
           ? [block.text]
@@ -210,24 +222,28 @@ describe('missing numbers and checks', () => {
   const { checks } = given(drawInverseChecks({ kind, count: 4, seed: 2 }))
 
   it('give every question and every check a room of its own, a check with a line for its answer', () => {
-    const [pupil] = checksHandout(questions, checks).sheets
+    const [pupil] = checksHandout(questions, checks, MAKING).sheets
     const rooms = pupil ? roomsIn(pupil) : []
     expect(rooms.map(({ text, line }) => [text, line])).toEqual([
       ...questions.map((question) => [printQuestion(question), '']),
       ...checks.map(({ text }) => [text, 'Answer']),
     ])
-    const html = printablePage({ title: '', sheets: checksHandout([], checks).sheets.slice(0, 1) })
+    const html = printablePage({
+      title: '',
+      set: '',
+      sheets: checksHandout([], checks, MAKING).sheets.slice(0, 1),
+    })
     expect(html.match(/<span>Answer<\/span>/g)).toHaveLength(checks.length)
   })
 
   it('leave out the heading of what there is none of', () => {
     const headings = (sheets: readonly Sheet[]) =>
       sheets.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === 'heading' ? block.text : [])))
-    expect(headings(checksHandout(questions, []).sheets)).toEqual([
+    expect(headings(checksHandout(questions, [], MAKING).sheets)).toEqual([
       'Find the missing numbers',
       'Missing numbers',
     ])
-    expect(headings(checksHandout([], checks).sheets)).toEqual([
+    expect(headings(checksHandout([], checks, MAKING).sheets)).toEqual([
       'Right or not? Check with the inverse',
       'Checks',
     ])
@@ -238,7 +254,7 @@ describe('personal answers', () => {
   it('keep those of a pupil on one page', () => {
     const pupils = ['Amina K', 'Bryn T', 'Caris W'].map((name) => ({ name, byType: [] }))
     const { sets } = given(personalSets({ pupils, year: 4, seed: 1 }))
-    const answers = personalHandout(sets).sheets.at(-1)
+    const answers = personalHandout(sets, MAKING).sheets.at(-1)
     expect(answers?.blocks.map(({ kind: each }) => each)).toEqual(['together', 'together', 'together'])
   })
 })
@@ -247,8 +263,8 @@ describe('what a drawing shows, in words', () => {
   it('is on the printed page too, and hides from pupils what is hidden from their eyes', () => {
     const [story] = given(drawStories({ types: ['any', 'any'], digits: 3, seed: 4 }, 1)).stories
     if (!story) throw new Error('There is no story.')
-    const [pupil, teacher] = storyHandout([story]).sheets.map((sheet) =>
-      printablePage({ title: '', sheets: [sheet] }),
+    const [pupil, teacher] = storyHandout([story], '7').sheets.map((sheet) =>
+      printablePage({ title: '', set: '', sheets: [sheet] }),
     )
     for (const bar of story.bars) {
       const asked = [bar.whole, ...bar.parts].find(({ role }) => role === 'asked')
@@ -266,7 +282,7 @@ describe('what a drawing shows, in words', () => {
 describe('starter and puzzle sheets', () => {
   it('the dice sheet has the questions for pupils; the answers, ways to count and length for the teacher', () => {
     const { grid } = given(diceGrid(4, 5, 'x'))
-    const [play, teacher] = diceHandout(grid).sheets
+    const [play, teacher] = diceHandout(grid, '7').sheets
     const cells = (sheet: Sheet | undefined) =>
       sheet?.blocks.flatMap((block) => (block.kind === 'grid' ? block.rows.flat() : [])) ?? []
     expect(cells(play)).toHaveLength(20)
@@ -284,8 +300,8 @@ describe('starter and puzzle sheets', () => {
   it('triangles are drawn with nine circles and the given numbers, at the side total', () => {
     const puzzle = trianglePuzzle(2, 5)
     const html = printablePage({
-      ...triangleHandout([puzzle]),
-      sheets: triangleHandout([puzzle]).sheets.slice(0, 1),
+      ...triangleHandout([puzzle], '7'),
+      sheets: triangleHandout([puzzle], '7').sheets.slice(0, 1),
     })
     expect(html.match(/<circle /g)).toHaveLength(9)
     const numbers = [...html.matchAll(/class="number">(\d)</g)].map(([, number]) => Number(number))
@@ -295,8 +311,8 @@ describe('starter and puzzle sheets', () => {
 
   it('story sheets hide what is to be found, answer sheets show it', () => {
     const { stories } = given(drawStories({ types: ['any', 'any'], digits: 3, seed: 9 }, 3))
-    const { sheets, title } = storyHandout(stories)
-    const [pupil, teacher] = sheets.map((sheet) => printablePage({ title, sheets: [sheet] }))
+    const { sheets, title } = storyHandout(stories, '7')
+    const [pupil, teacher] = sheets.map((sheet) => printablePage({ title, set: '7', sheets: [sheet] }))
     for (const { bars, answer } of stories) {
       const hidden = bars
         .flatMap(({ whole, parts }) => [whole, ...parts])

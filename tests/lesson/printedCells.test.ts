@@ -20,6 +20,7 @@ import { checksHandout, personalHandout } from '../../src/lesson/questionSheets'
 import { diceHandout, storyHandout, triangleHandout } from '../../src/lesson/starterSheets'
 import { drawStories } from '../../src/lesson/stories/story'
 import { trianglePuzzle } from '../../src/lesson/triangle'
+import { MAKING, rowsOf } from './making'
 
 function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
   if ('problem' in reading) throw new Error(String(reading.problem))
@@ -34,14 +35,18 @@ const lessonFor = (index: number): Lesson => {
 
 const { kind } = lessonFor(60).recipe
 const HANDOUTS: readonly (readonly [string, Handout])[] = [
-  ['lesson', lessonHandout(lessonFor(60))],
-  ['dice', diceHandout(given(diceGrid(8, 8, 1)).grid)],
-  ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)])],
-  ['stories', storyHandout(given(drawStories({ types: ['any', 'any'], digits: 4, seed: 1 }, 6)).stories)],
+  ['lesson', lessonHandout(lessonFor(60), MAKING)],
+  ['dice', diceHandout(given(diceGrid(8, 8, 1)).grid, '7')],
+  ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)], '7')],
+  [
+    'stories',
+    storyHandout(given(drawStories({ types: ['any', 'any'], digits: 4, seed: 1 }, 6)).stories, '7'),
+  ],
   [
     'personal',
     personalHandout(
       given(personalSets({ pupils: [{ name: 'Amina K', byType: [] }], year: 5, seed: 1, count: 20 })).sets,
+      MAKING,
     ),
   ],
   [
@@ -49,6 +54,7 @@ const HANDOUTS: readonly (readonly [string, Handout])[] = [
     checksHandout(
       given(drawMissingNumbers({ kind, count: 12, seed: 1 })).questions,
       given(drawInverseChecks({ kind, count: 12, seed: 1 })).checks,
+      MAKING,
     ),
   ],
 ]
@@ -119,7 +125,7 @@ describe('the paper', () => {
 
 describe.each(HANDOUTS)('the worksheets of the hand-out: %s', (_, handout) => {
   const worksheets = worksheetsOf(handout)
-  const all = worksheets.map(({ sheets }) => printedCells(sheets))
+  const all = worksheets.map(printedCells)
 
   it('keep pupils’ sheets and answers apart, under names that Excel takes', () => {
     expect(worksheets.map(({ sheets }) => [...new Set(sheets.map(({ reader }) => reader))])).toEqual([
@@ -130,6 +136,11 @@ describe.each(HANDOUTS)('the worksheets of the hand-out: %s', (_, handout) => {
       expect(name.length).toBeLessThanOrEqual(31)
       expect(name).not.toMatch(/[:\\/?*[\]]/)
     }
+  })
+
+  it('have the set number small on every sheet', () => {
+    const numbers = all.flatMap(({ texts }) => texts.filter(({ text }) => text === 'Set 7'))
+    expect(numbers).toHaveLength(handout.sheets.length)
   })
 
   it('hold every word of it', () => {
@@ -203,11 +214,12 @@ describe('a lesson’s worksheets', () => {
   it('for every recipe: pages that fit, and room for as many questions as there are', () => {
     for (let index = 0; index < RECIPES.length; index += 5) {
       const lesson = lessonFor(index)
-      const worksheets = lessonWorksheets(lesson)
+      const worksheets = lessonWorksheets(lesson, MAKING)
       expect(worksheets.map(({ name }) => name)).toEqual(['Lesson', 'Lesson answers', 'Lesson letter'])
       for (const { sheets } of worksheets)
-        for (const height of pagesOf(printedCells(sheets))) expect(height).toBeLessThanOrEqual(PAGE_HEIGHT)
-      const { looks } = printedCells(practiceSheets(lesson))
+        for (const height of pagesOf(printedCells({ set: '7', sheets })))
+          expect(height).toBeLessThanOrEqual(PAGE_HEIGHT)
+      const { looks } = printedCells({ set: '7', sheets: practiceSheets(lesson) })
       const rooms = looks.filter(({ lines }) => lines === 'squares')
       expect(rooms).toHaveLength(lesson.practice.flatMap(({ questions }) => questions).length)
     }
@@ -215,18 +227,20 @@ describe('a lesson’s worksheets', () => {
 
   it('give no answer away on the pupils’ practice sheets', () => {
     const lesson = lessonFor(60)
-    const { texts } = printedCells(practiceSheets(lesson))
+    const { texts } = printedCells({ set: '7', sheets: practiceSheets(lesson) })
     for (const { answer } of lesson.practice.flatMap(({ questions }) => questions))
       expect(texts.map(({ text }) => text)).not.toContain(answer)
   })
 
   it('write a working one sign in a cell, with changed digits struck through', () => {
     const lesson = lessonFor(RECIPES.findIndex(({ kind: { type } }) => type === 'through a zero'))
-    const { texts, looks } = printedCells(lessonWorksheets(lesson)[1]?.sheets ?? [])
+    const { texts, looks } = printedCells(lessonWorksheets(lesson, MAKING)[1] ?? { set: '', sheets: [] })
     const [model] = looks.filter(({ lines }) => lines === 'squares')
     if (!model) throw new Error('There is no working.')
     const inModel = texts.filter(({ row, column }) => holds(model.cells, row, column))
-    const wanted = lesson.model.layout.rows.flatMap(({ cells }) => cells.filter((text) => text !== ''))
+    const wanted = rowsOf(lesson.model.question).flatMap(({ cells }) =>
+      cells.flatMap(({ text }) => (text === '' ? [] : [text])),
+    )
     expect(inModel.map(({ text }) => text)).toEqual(wanted)
     const struck = looks.filter(
       ({ struck: isStruck, cells }) => isStruck && holds(model.cells, cells.top, cells.left),

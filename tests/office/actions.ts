@@ -32,6 +32,7 @@ import { writeShared } from '../../src/office/reports/share'
 import { readTraces, removeTraces } from '../../src/office/removal/traces'
 import { asked } from '../lesson/model/arbitraries'
 import { benchWith } from './host'
+import { MAKING } from '../lesson/making'
 
 /** What writes, once everything that it needs has been read. */
 export type Write = () => Promise<Done>
@@ -143,8 +144,8 @@ async function paging(which: 'week' | 'reports', pupil = 'Amira P'): Promise<Wri
 
 async function layingInCells(cell: string): Promise<Write> {
   await select(cell)
-  const place = await layoutPlace(LAYOUT)
-  return () => insertLayout(LAYOUT, place, place.taken.length > 0)
+  const place = await layoutPlace(LAYOUT, MAKING.notation)
+  return () => insertLayout(place, place.taken.length > 0)
 }
 
 /** A small lesson; another seed gives another one. */
@@ -160,14 +161,14 @@ async function writingLesson(seed = 1): Promise<Write> {
   const lesson = lessonOf(seed)
   const questions = lesson.practice.flatMap((set) => set.questions.map(({ question }) => question))
   const marksheet = { sheet: 'Lesson marks', title: 'Lesson', names: ['Amira P', '=A1'], questions }
-  return async () => (await writeLesson(lesson, marksheet, book)).done
+  return async () => (await writeLesson(lesson, MAKING, marksheet, book)).done
 }
 
 /** Number triangles to print; another seed gives others. */
 const printing =
   (seed = 1): Write =>
   async () =>
-    (await writeHandout(worksheetsOf(triangleHandout([trianglePuzzle(1, seed)])))).done
+    (await writeHandout(worksheetsOf(triangleHandout([trianglePuzzle(1, seed)], '7')))).done
 
 const settingEach: Write = async () => {
   const pupils = ['Amira P', '=A1'].map((name) => ({ name, byType: [] }))

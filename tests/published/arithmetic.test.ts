@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
-import { layoutRows } from '../../src/arithmetic/layout'
 import { numeralText } from '../../src/arithmetic/numeral'
 import { readQuestion } from '../../src/arithmetic/question'
 import { stateAfter, stepsOf } from '../../src/arithmetic/steps'
+import { layoutOf } from '../../src/lesson/model/grid'
 
 /** The answer of a question as the columns, the steps and the layout each give it. */
 function answersTo(text: string) {
@@ -17,7 +17,7 @@ function answersTo(text: string) {
   return {
     inColumns: numeralText(written.answer),
     inSteps: fromSteps.reverse().join(''),
-    inLayout: layoutRows(asked).rows.at(-1)?.cells.join(''),
+    inLayout: layoutOf(asked).at(-1)?.join(''),
     exchanges: exchangesOf(written).places.length,
     stepKinds: steps.map(({ kind }) => kind),
   }

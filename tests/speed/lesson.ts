@@ -7,6 +7,7 @@ import { personalSets } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
 import { standings } from '../../src/mastery/standing'
 import { median, type Result } from './timing'
+import { MAKING } from '../lesson/making'
 
 /** Milliseconds within which a full lesson for a class is to be ready. */
 const LIMIT = 1000
@@ -27,11 +28,11 @@ export function lesson(): Result {
     if (!('lesson' in made)) throw new Error(made.problem)
     const personal = personalSets({ pupils, year: 4, seed })
     if (!('sets' in personal)) throw new Error(personal.problem)
-    const sheets = personalHandout(personal.sets)
+    const sheets = personalHandout(personal.sets, MAKING)
     return [
-      printablePage(lessonHandout(made.lesson)),
+      printablePage(lessonHandout(made.lesson, MAKING)),
       printablePage(sheets),
-      ...[...lessonWorksheets(made.lesson), ...worksheetsOf(sheets)].map((each) => printedCells(each.sheets)),
+      ...[...lessonWorksheets(made.lesson, MAKING), ...worksheetsOf(sheets)].map(printedCells),
     ]
   })
   return {

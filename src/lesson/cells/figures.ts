@@ -1,5 +1,6 @@
-import type { Layout } from '../../arithmetic/layout'
 import type { Room, Working } from '../handout'
+import { gridOf } from '../model/grid'
+import type { Paper } from '../model/paper'
 import { COLUMNS, HALF, lineHeight, linesOf, SECOND, SIDE, widthOf, type Sizes } from './paper'
 import { beside, cell, gap, inRows, stacked, type CellText, type Look, type Piece } from './piece'
 
@@ -85,15 +86,15 @@ export function captionPiece(
 }
 
 /** A written working, one sign in a cell; digits that were changed are crossed out. */
-export function writtenPiece({ rows }: Layout, size: number, height = SIDE): Piece {
+export function writtenPiece(paper: Paper, size: number, height = SIDE): Piece {
+  const rows = gridOf(paper)
   const right = (rows[0]?.cells.length ?? 1) - 1
   const isSmall = (kind: string) => kind === 'mark' || kind === 'carried'
-  const marks = rows.map(({ kind }) => kind === 'mark')
   const all = { top: 0, left: 0, bottom: rows.length - 1, right }
   return {
     heights: rows.map(() => height),
     texts: rows.flatMap(({ cells }, row) =>
-      cells.flatMap((text, column): CellText[] => (text === '' ? [] : [{ row, column, text }])),
+      cells.flatMap(({ text }, column): CellText[] => (text === '' ? [] : [{ row, column, text }])),
     ),
     looks: [
       { cells: all, size, align: 'centre', lines: 'squares' },
@@ -102,23 +103,18 @@ export function writtenPiece({ rows }: Layout, size: number, height = SIDE): Pie
         ...(kind === 'answer'
           ? [{ cells: { ...all, top: row, bottom: row }, bold: true, lines: 'over' as const }]
           : []),
-        ...(kind === 'mark' || kind === 'top'
-          ? cells.flatMap((text, column): Look[] =>
-              text !== '' &&
-              rows.slice(0, row).some((above, index) => marks[index] && above.cells[column] !== '')
-                ? [{ cells: cell(row, column), struck: true }]
-                : [],
-            )
-          : []),
+        ...cells.flatMap(({ crossed }, column): Look[] =>
+          crossed ? [{ cells: cell(row, column), struck: true }] : [],
+        ),
       ]),
     ],
   }
 }
 
 /** One working, large, with its steps beside it. */
-export function workedPiece({ layout }: Working, steps: readonly string[], sizes: Sizes): Piece {
-  const written = writtenPiece(layout, 13)
-  const from = layout.heads.length + 1
+export function workedPiece({ paper }: Working, steps: readonly string[], sizes: Sizes): Piece {
+  const written = writtenPiece(paper, 13)
+  const from = acrossOf(paper) + 1
   const told = steps.map((step, index) => {
     const lines = textPiece(step, sizes.small, { from: from + 1 })
     return {
@@ -138,8 +134,8 @@ export function workedPiece({ layout }: Working, steps: readonly string[], sizes
 
 /** Workings beside each other, small, each with its number, question and answer. */
 export function workingPieces(workings: readonly Working[], { text: size }: Sizes): Piece[] {
-  const across = workings.map(({ text, layout }) =>
-    Math.max(layout.heads.length + 1, 1 + Math.ceil((widthOf(text, size) + 8) / SIDE)),
+  const across = workings.map(({ text, paper }) =>
+    Math.max(acrossOf(paper) + 1, 1 + Math.ceil((widthOf(text, size) + 8) / SIDE)),
   )
   const each = Math.max(...across)
   const count = Math.max(1, Math.floor((COLUMNS + 1) / each))
@@ -151,7 +147,7 @@ export function workingPieces(workings: readonly Working[], { text: size }: Size
           index * apart,
           stacked([
             captionPiece(working, apart, size),
-            writtenPiece(working.layout, size, lineHeight(size)),
+            writtenPiece(working.paper, size, lineHeight(size)),
             textPiece(working.answer, size, { bold: true, columns: apart }),
           ]),
         ]),
@@ -159,4 +155,9 @@ export function workingPieces(workings: readonly Working[], { text: size }: Size
       gap(8),
     ]),
   )
+}
+
+/** How many cells a working is wide. */
+function acrossOf(paper: Paper): number {
+  return gridOf(paper)[0]?.cells.length ?? 0
 }

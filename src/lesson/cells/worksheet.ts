@@ -1,9 +1,9 @@
-import type { Block, Handout, Sheet } from '../handout'
+import type { Block, Handout, Making, Sheet } from '../handout'
 import type { Lesson } from '../lessonSet'
 import { answerSheet, exampleSheet, homeLetter, practiceSheets, togetherSheet } from '../lessonSheets'
 import { barPieces, gridPieces, trianglePieces } from './drawings'
 import { fieldsPiece, roomPieces, textPiece, workedPiece, workingPieces } from './figures'
-import { lineHeight, PAGE_HEIGHT, SIZES, type Sizes } from './paper'
+import { COLUMNS, lineHeight, PAGE_HEIGHT, SIZES, type Sizes } from './paper'
 import { beside, cell, gap, moved, stacked, type CellText, type Look, type Piece } from './piece'
 
 /**
@@ -17,9 +17,10 @@ export interface PrintedCells {
   readonly breaks: readonly number[]
 }
 
-/** A worksheet of a hand-out: what it is to be called, and the sheets on it. */
+/** A worksheet of a hand-out: what it is to be called, the set number ('' for none), and the sheets on it. */
 export interface Worksheet {
   readonly name: string
+  readonly set: string
   readonly sheets: readonly Sheet[]
 }
 
@@ -29,21 +30,22 @@ const FORBIDDEN = /[:\\/?*[\]']/g
 const ANSWERS = ' answers'
 
 /** A hand-out's worksheets: the pupils' sheets under its title, those for adults under the same with "answers". */
-export function worksheetsOf({ title, sheets }: Handout): Worksheet[] {
+export function worksheetsOf({ title, set, sheets }: Handout): Worksheet[] {
   const name = shortened(title.replace(FORBIDDEN, ''), LONGEST - ANSWERS.length)
   const named = [
-    { name, sheets: sheets.filter(({ reader }) => reader === 'pupil') },
-    { name: `${name}${ANSWERS}`, sheets: sheets.filter(({ reader }) => reader === 'adult') },
+    { name, set, sheets: sheets.filter(({ reader }) => reader === 'pupil') },
+    { name: `${name}${ANSWERS}`, set, sheets: sheets.filter(({ reader }) => reader === 'adult') },
   ]
   return named.filter((each) => each.sheets.length > 0)
 }
 
 /** A lesson's worksheets: everything for the pupils, the answers with their working, the letter home. */
-export function lessonWorksheets(lesson: Lesson): Worksheet[] {
+export function lessonWorksheets(lesson: Lesson, { notation, set }: Making): Worksheet[] {
+  const forPupils = [exampleSheet(lesson, notation), togetherSheet(lesson), ...practiceSheets(lesson)]
   return [
-    { name: 'Lesson', sheets: [exampleSheet(lesson), togetherSheet(lesson), ...practiceSheets(lesson)] },
-    { name: 'Lesson answers', sheets: [answerSheet(lesson)] },
-    { name: 'Lesson letter', sheets: [homeLetter(lesson)] },
+    { name: 'Lesson', set, sheets: forPupils },
+    { name: 'Lesson answers', set, sheets: [answerSheet(lesson, notation)] },
+    { name: 'Lesson letter', set, sheets: [homeLetter(lesson, notation)] },
   ]
 }
 
@@ -61,13 +63,13 @@ function shortened(title: string, longest: number): string {
  * Lays sheets out in cells. Each begins on a new page; what does not fit on a page goes to the next with the heading over it, so that no
  * question, working or drawing is torn apart.
  */
-export function printedCells(sheets: readonly Sheet[]): PrintedCells {
+export function printedCells({ set, sheets }: Omit<Worksheet, 'name'>): PrintedCells {
   const placed: Piece[] = []
   const breaks: number[] = []
   let row = 0
   for (const sheet of sheets) {
     let left = 0
-    for (const group of groupsOf(sheetPieces(sheet))) {
+    for (const group of groupsOf(sheetPieces(sheet, set))) {
       const piece = stacked(group)
       const height = sum(piece.heights)
       if (height > left) {
@@ -101,10 +103,20 @@ function sum(numbers: readonly number[]): number {
   return numbers.reduce((total, number) => total + number, 0)
 }
 
-function sheetPieces({ title, reader, blocks }: Sheet): Piece[] {
+function sheetPieces({ title, reader, blocks }: Sheet, set: string): Piece[] {
   const sizes = SIZES[reader]
-  const head = stacked([textPiece(title, sizes.title, { bold: true }), gap(6)])
+  const below = set === '' ? gap(6) : setPiece(set, sizes.small)
+  const head = stacked([textPiece(title, sizes.title, { bold: true }), below])
   return [{ ...head, leads: true }, ...blocks.flatMap((block) => blockPieces(block, reader, sizes))]
+}
+
+/** The set number, small, at the right. */
+function setPiece(set: string, size: number): Piece {
+  return {
+    heights: [lineHeight(size)],
+    texts: [{ row: 0, column: COLUMNS - 1, text: `Set ${set}` }],
+    looks: [{ cells: cell(0, COLUMNS - 1), size, align: 'right' }],
+  }
 }
 
 function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece[] {
@@ -141,10 +153,13 @@ function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece
   }
 }
 
-/** Pieces as one, where a page has room for them all. */
+/** What a title of two lines takes, in points. */
+const TITLE_ROOM = 70
+
+/** Pieces as one, where a page has room for them all under a title. */
 function joined(pieces: readonly Piece[]): Piece[] {
   const one = stacked(pieces)
-  return sum(one.heights) <= PAGE_HEIGHT ? [one] : [...pieces]
+  return sum(one.heights) <= PAGE_HEIGHT - TITLE_ROOM ? [one] : [...pieces]
 }
 
 function listed(text: string, sign: string, size: number): Piece {

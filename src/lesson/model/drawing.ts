@@ -46,24 +46,17 @@ export const SQUARE = 40
 /** The plain paper around the squares, in units of the drawing. */
 export const MARGIN = 10
 
-const HEADS = ['O', 'T', 'H', 'Th', 'TTh', 'HTh', 'M', 'TM', 'HM']
-const DECIMAL_HEADS = ['t', 'h', 'th']
-
-/** The letters over a column as primary books print them: O, T, H, Th, and t, h, th after the point; '' beyond hundreds of millions. */
-export function headOf(place: number): string {
-  return (place < 0 ? DECIMAL_HEADS[-place - 1] : HEADS[place]) ?? ''
-}
-
 /**
  * Draws squared paper: letters over the columns, rows for marks, the top number, the sign and the bottom number, the answer
- * between two lines; a square for the sign and one for each digit, with the same margin on all sides.
+ * between two lines, and one below it for carried tens that stand there; a square for the sign and one for each digit, with the same margin on all sides.
  */
 export function drawPaper(paper: Paper): Drawing {
-  const { columns, above, current, points } = paper
+  const { columns, above, below, current, points } = paper
   const across = columns.length + 1
   const top = above + 1
-  const rows = { top, bottom: top + 1, answer: top + 2 }
-  const down = rows.answer + 1
+  const rows = { top, bottom: top + 1, answer: top + 2, carried: below > 0 ? top + 3.4 : top - 0.35 }
+  const end = rows.answer + 1
+  const down = end + below
   const [width, height] = [across * SQUARE + 2 * MARGIN, down * SQUARE + 2 * MARGIN]
   const left = (index: number) => index + 1
   const working = columns.findIndex(({ place }) => place === current)
@@ -78,17 +71,17 @@ export function drawPaper(paper: Paper): Drawing {
       { shape: 'rect', kind: 'sheet', x: 0, y: 0, width, height },
       ...(working < 0 ? [] : [band(left(working), down)]),
       ...squares(across, down),
-      ...columns.map(({ place }, index) => text('head', left(index) + 0.5, 0.6, headOf(place))),
+      ...columns.map(({ head }, index) => text('head', left(index) + 0.5, 0.6, head)),
       text('sign', 0.5, rows.bottom + 0.5, paper.sign),
       ...columns.flatMap((column, index) => columnShapes(column, left(index), rows)),
       ...pointed,
       line('rule', [0, rows.answer], [across, rows.answer]),
-      line('rule', [0, down], [across, down]),
+      line('rule', [0, end], [across, end]),
     ],
   }
 }
 
-type Rows = Readonly<Record<'top' | 'bottom' | 'answer', number>>
+type Rows = Readonly<Record<'top' | 'bottom' | 'answer' | 'carried', number>>
 
 function columnShapes(column: PaperColumn, x: number, rows: Rows): Shape[] {
   const kind = (base: string, row: PaperRow) => (column.fresh.includes(row) ? `${base} fresh` : base)
@@ -101,7 +94,7 @@ function columnShapes(column: PaperColumn, x: number, rows: Rows): Shape[] {
     text(kind(column[row].length > 1 ? 'digit tight' : 'digit', row), middle, rows[row] + 0.5, column[row])
   return [
     ...levels,
-    text(kind('carried', 'carried'), middle, rows.top - 0.35, column.carried),
+    text(kind('carried', 'carried'), middle, rows.carried, column.carried),
     figures('bottom'),
     figures('answer'),
   ].filter((each) => each.shape !== 'text' || each.text !== '')
@@ -118,7 +111,7 @@ function standingShapes(
   const [from, to] = [x + (ten ? 0.12 : 0.22), x + (ten ? 0.9 : 0.78)]
   return [
     text(
-      `${isMark ? 'mark' : 'digit'}${fresh(isFresh && !ten)}`,
+      `${isMark ? 'mark' : 'digit'}${isMark && digit > 9 ? ' tight' : ''}${fresh(isFresh && !ten)}`,
       x + (ten ? 0.6 : 0.5),
       row + (isMark ? 0.6 : 0.5),
       String(digit),

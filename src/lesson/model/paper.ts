@@ -1,8 +1,13 @@
 import { workWith, type Fault, type WorkedColumn } from '../../answers/faults'
 import type { Question } from '../../arithmetic/question'
 import { stateAfter, stepsOf, type Step } from '../../arithmetic/steps'
+import { headOf } from './heads'
+import type { Notation } from './notation'
 
-/** A digit in its square: with a small ten before it where it received one, crossed out where another stands over it. */
+/**
+ * A number in its square: a digit, with a small ten before it where it received one, or the number of two digits that it then is;
+ * crossed out where another stands over it.
+ */
 export interface Standing {
   readonly digit: number
   readonly ten: boolean
@@ -10,11 +15,12 @@ export interface Standing {
 }
 
 /**
- * One column of the paper. `top`: the printed digit and what was written over it, oldest first; `carried`, `bottom` and `answer`: figures,
+ * One column of the paper. `head`: what it is headed; `top`: the printed digit and what was written over it, oldest first; `carried`, `bottom` and `answer`: figures,
  * '' where nothing stands (a wrong answer can have two in one column). `fresh`: the rows in which the last step wrote.
  */
 export interface PaperColumn {
   readonly place: number
+  readonly head: string
   readonly top: readonly Standing[]
   readonly bottom: string
   readonly carried: string
@@ -28,30 +34,35 @@ export type PaperRow = 'top' | 'bottom' | 'carried' | 'answer'
 export type Points = Readonly<Record<'top' | 'bottom' | 'answer', number | null>>
 
 /**
- * Squared paper with a calculation on it. `columns` from the left; `above`: how many rows stay free above the top number for
- * exchange marks and carried tens; `current`: the place at work, null where it is none.
+ * Squared paper with a calculation on it, the one description that every drawing of a working reads. `columns` from the left; `above`
+ * and `below`: how many rows stay free above the top number for exchange marks and carried tens, and below the answer for carried
+ * tens; `current`: the place at work, null where it is none.
  */
 export interface Paper {
+  readonly notation: Notation
   readonly sign: '+' | '−'
   readonly columns: readonly PaperColumn[]
   readonly points: Points
   readonly above: number
+  readonly below: number
   readonly current: number | null
 }
 
 /** The paper after the first n steps of the written method, with the room that all steps need; RangeError as `stateAfter`. */
-export function paperAfter(question: Question, n: number): Paper {
+export function paperAfter(question: Question, n: number, notation: Notation): Paper {
   const { step, columns } = stateAfter(question, n)
   const drawn = columns.map(({ place, top, bottom, marks, carried, answer }) => ({
     place,
-    top: standing(top, marks),
+    head: headOf(place, question.unit),
+    top: standing(top, marks, notation),
     bottom: figure(bottom),
     carried: figure(carried),
     answer: figure(answer),
     fresh: freshRows(step, place),
   }))
-  const last = stateAfter(question, stepsOf(question).length)
+  const last = stateAfter(question, stepsOf(question).length).columns
   return {
+    notation,
     sign: signOf(question),
     columns: drawn.toReversed(),
     points: {
@@ -59,29 +70,37 @@ export function paperAfter(question: Question, n: number): Paper {
       bottom: pointOf(drawn, 'bottom'),
       answer: pointOf(drawn, 'answer'),
     },
-    above: roomAbove(
-      last.columns.map(({ top, marks, carried }) => ({
-        top: standing(top, marks),
+    ...roomFor(
+      last.map(({ top, marks, carried }) => ({
+        top: standing(top, marks, notation),
         carried: figure(carried),
       })),
+      notation,
     ),
     current: step?.place ?? null,
   }
 }
 
+/** The paper when all is worked. */
+export function finishedPaper(question: Question, notation: Notation): Paper {
+  return paperAfter(question, stepsOf(question).length, notation)
+}
+
 /** The paper of a pupil who works the whole question with a fault. The sign is the printed one, whatever the pupil made of it. */
-export function paperWith(fault: Fault, question: Question): Paper {
+export function paperWith(fault: Fault, question: Question, notation: Notation): Paper {
   const worked = workWith([fault], question.calculation)
   const { top, bottom } = question.calculation
   const columns = spread(worked).map(({ place, top: digit, bottom: below, marks, carried, written }) => ({
     place,
-    top: standing(digit, marks),
+    head: headOf(place, question.unit),
+    top: standing(digit, marks, notation),
     bottom: figure(below),
     carried: figure(carried),
     answer: written,
     fresh: [],
   }))
   return {
+    notation,
     sign: signOf(question),
     columns: columns.toReversed(),
     points: {
@@ -89,7 +108,7 @@ export function paperWith(fault: Fault, question: Question): Paper {
       bottom: shiftedPoint(worked, 'bottom', bottom.places),
       answer: pointOf(columns, 'answer'),
     },
-    above: roomAbove(columns),
+    ...roomFor(columns, notation),
     current: null,
   }
 }
@@ -102,19 +121,23 @@ function figure(digit: number | undefined): string {
   return digit?.toString() ?? ''
 }
 
-/** A ten received is a small ten before the digit that stands; any other mark takes its place. */
-function standing(printed: number | undefined, marks: readonly number[]): Standing[] {
+/** Any mark takes the place of what stands there, but for a ten that is written beside it. */
+function standing(printed: number | undefined, marks: readonly number[], { exchange }: Notation): Standing[] {
   const levels: Standing[] = printed === undefined ? [] : [{ digit: printed, ten: false, crossed: false }]
   for (const mark of marks) {
     const now = levels.pop()
-    if (now && !now.ten && mark === now.digit + 10) levels.push({ ...now, ten: true })
-    else levels.push(...(now ? [{ ...now, crossed: true }] : []), fromMark(mark))
+    if (exchange === 'beside' && now && !now.ten && mark === now.digit + 10)
+      levels.push({ ...now, ten: true })
+    else {
+      const ten = exchange === 'beside' && mark >= 10
+      levels.push(...(now ? [{ ...now, crossed: true }] : []), {
+        digit: ten ? mark % 10 : mark,
+        ten,
+        crossed: false,
+      })
+    }
   }
   return levels
-}
-
-function fromMark(mark: number): Standing {
-  return { digit: mark % 10, ten: mark >= 10, crossed: false }
 }
 
 function freshRows(step: Step | null, place: number): PaperRow[] {
@@ -122,8 +145,13 @@ function freshRows(step: Step | null, place: number): PaperRow[] {
   return [...new Set(rows.map((row) => (row === 'mark' ? 'top' : row)))]
 }
 
-function roomAbove(columns: readonly Pick<PaperColumn, 'top' | 'carried'>[]): number {
-  return Math.max(0, ...columns.map(({ top, carried }) => Math.max(top.length - 1, carried === '' ? 0 : 1)))
+function roomFor(
+  columns: readonly Pick<PaperColumn, 'top' | 'carried'>[],
+  { carry }: Notation,
+): Pick<Paper, 'above' | 'below'> {
+  const carries = Number(columns.some(({ carried }) => carried !== ''))
+  const marks = Math.max(0, ...columns.map(({ top }) => top.length - 1))
+  return carry === 'above' ? { above: Math.max(marks, carries), below: 0 } : { above: marks, below: carries }
 }
 
 /** The point stands to the right of the ones where a row has digits behind it. */

@@ -1,4 +1,5 @@
 import { lessonWorksheets } from '../../lesson/cells/worksheet'
+import type { Making } from '../../lesson/handout'
 import type { Lesson } from '../../lesson/lessonSet'
 import { planMarksheet } from '../../marksheet/setting/layOut'
 import type { Question } from '../../arithmetic/question'
@@ -30,11 +31,12 @@ export interface LessonWritten {
  */
 export async function writeLesson(
   lesson: Lesson,
+  making: Making,
   marksheet: LessonMarksheet | null,
   book: SetBook,
   work: Work = UNWATCHED,
 ): Promise<LessonWritten> {
-  const printed = lessonWorksheets(lesson).map((worksheet, index) =>
+  const printed = lessonWorksheets(lesson, making).map((worksheet, index) =>
     handoutEdit(worksheet, book.sheets, marksheet === null && index === 0),
   )
   const laidOut = marksheet && layOut(marksheet, book)

@@ -74,7 +74,7 @@ export function handoutEdit(
   sheets: readonly NamedSheet[],
   comesToFront = false,
 ): HandoutEdit {
-  const printed = printedCells(worksheet.sheets)
+  const printed = printedCells(worksheet)
   const cells = cellsOf(printed)
   const laid = textsOn(worksheet.name, printed)
   const { free, present } = placesFor(worksheet.name, sheets)

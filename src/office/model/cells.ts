@@ -1,4 +1,6 @@
-import { layoutCells, type LayoutCell } from '../../lesson/model/cells'
+import { gridOf, type PaperLine } from '../../lesson/model/grid'
+import type { Notation } from '../../lesson/model/notation'
+import { finishedPaper } from '../../lesson/model/paper'
 import type { Question } from '../../arithmetic/question'
 import { addressOf, areaAddress, type Area, type CellRef } from '../../marksheet/layout/matrix'
 import { cellsEdit, type SheetRef } from '../edit/cells'
@@ -6,21 +8,22 @@ import { perform, type Done, type Edit } from '../edit/edit'
 import { problemOf, protectedSheet } from '../edit/errors'
 import { UNWATCHED, type Part, type Work } from '../edit/work'
 
-/** Where the written layout of a question goes: its sheet, its cells, and the addresses of those that are not empty. */
+/** A written layout, where it goes: its sheet, its cells, and the addresses of those that are not empty. */
 export interface LayoutPlace {
+  readonly lines: readonly PaperLine[]
   readonly sheet: SheetRef
   readonly area: Area
   readonly taken: readonly string[]
 }
 
-/** The place of the layout from the selected cell on, to the right and down. Throws Problem. */
-export async function layoutPlace(question: Question): Promise<LayoutPlace> {
-  const cells = layoutCells(question)
+/** The finished layout of a question and its place from the selected cell on, to the right and down. Throws Problem. */
+export async function layoutPlace(question: Question, notation: Notation): Promise<LayoutPlace> {
+  const lines = gridOf(finishedPaper(question, notation))
   try {
     return await Excel.run(async (context) => {
       const first = context.workbook.getActiveCell()
       const sheet = context.workbook.worksheets.getActiveWorksheet()
-      const range = first.getResizedRange(cells.length - 1, (cells[0]?.length ?? 1) - 1)
+      const range = first.getResizedRange(lines.length - 1, (lines[0]?.cells.length ?? 1) - 1)
       const { protection } = sheet
       sheet.load('id, name')
       protection.load('protected')
@@ -30,6 +33,7 @@ export async function layoutPlace(question: Question): Promise<LayoutPlace> {
       const { rowIndex: top, columnIndex: left } = range
       const values = range.values as unknown[][]
       return {
+        lines,
         sheet: { id: sheet.id, name: sheet.name },
         area: { top, left, bottom: top + range.rowCount - 1, right: left + range.columnCount - 1 },
         taken: values.flatMap((row, i) =>
@@ -43,24 +47,22 @@ export async function layoutPlace(question: Question): Promise<LayoutPlace> {
 }
 
 /**
- * Writes the finished written layout of a question into cells: digits as numbers, the signs and the point as texts, small marks,
+ * Writes a finished written layout into cells: digits as numbers, the signs and the point as texts, small marks,
  * crossed-out digits and the answer lines. `over`: whether cells that are not empty may be written over; otherwise they are refused.
  * Throws Problem.
  */
 export async function insertLayout(
-  question: Question,
-  { sheet, area }: LayoutPlace,
+  { lines, sheet, area }: LayoutPlace,
   over: boolean,
   work: Work = UNWATCHED,
 ): Promise<Done> {
-  const cells = layoutCells(question)
-  const rows = cells.map((row) => row.map(({ text }) => (/^\d+$/.test(text) ? Number(text) : text)))
+  const rows = lines.map(({ cells }) => cells.map(({ text }) => (/^\d+$/.test(text) ? Number(text) : text)))
   const free = over
     ? {}
     : { isFree: (value: unknown, formula: unknown) => (value === '' || value === null) && !formula }
   return perform(
     `layout in ${areaAddress(area)}`,
-    [cellsEdit(sheet, [{ top: area.top, left: area.left, rows }], free), looksEdit(sheet, area, cells)],
+    [cellsEdit(sheet, [{ top: area.top, left: area.left, rows }], free), looksEdit(sheet, area, lines)],
     work,
   )
 }
@@ -69,10 +71,12 @@ const SMALL = 9
 const SIDES = ['EdgeTop', 'EdgeBottom'] as const
 
 /** Centres the digits, makes marks small, crosses out what was replaced, and rules a line above and below the answer. */
-function looksEdit(sheet: SheetRef, area: Area, cells: readonly (readonly LayoutCell[])[]): Edit {
-  const letters = new Letters(sheet, area, cells)
-  const answer = { ...area, top: area.bottom }
-  const lines = cellsOf(answer).flatMap((cell) => SIDES.map((side) => new Line(sheet, cell, side)))
+function looksEdit(sheet: SheetRef, area: Area, rows: readonly PaperLine[]): Edit {
+  const letters = new Letters(sheet, area, rows)
+  const at = area.top + rows.findIndex(({ kind }) => kind === 'answer')
+  const lines = cellsOf({ ...area, top: at, bottom: at }).flatMap((cell) =>
+    SIDES.map((side) => new Line(sheet, cell, side)),
+  )
   return {
     what: `the look of cells ${areaAddress(area)} on ${sheet.name}`,
     keep: [() => [letters.keep(), ...lines.map((line) => line.keep())]],
@@ -108,7 +112,7 @@ class Letters {
   constructor(
     private readonly sheet: SheetRef,
     private readonly area: Area,
-    private readonly cells: readonly (readonly LayoutCell[])[],
+    private readonly rows: readonly PaperLine[],
   ) {}
 
   keep(): Part {
@@ -125,7 +129,9 @@ class Letters {
 
   write(): Part {
     return part(this.sheet, this.area, (range) => {
-      range.setCellProperties(this.cells.map((row) => row.map(properties)))
+      range.setCellProperties(
+        this.rows.map(({ kind, cells }) => cells.map(({ crossed }) => properties(kind, crossed))),
+      )
     })
   }
 
@@ -151,7 +157,7 @@ class Letters {
   }
 }
 
-function properties({ kind, crossed }: LayoutCell): Excel.SettableCellProperties {
+function properties(kind: PaperLine['kind'], crossed: boolean): Excel.SettableCellProperties {
   const isSmall = kind === 'mark' || kind === 'carried'
   const font = { strikethrough: crossed, ...(isSmall ? { size: SMALL } : {}) }
   return { format: { font, horizontalAlignment: 'Center' } }

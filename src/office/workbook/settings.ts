@@ -1,3 +1,4 @@
+import { NOTATION, type Notation } from '../../lesson/model/notation'
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from '../../mastery/settings'
 import { STATUSES } from '../../mastery/standing'
 import { STATUS_WORDS, type StatusWords } from '../../mastery/support'
@@ -16,6 +17,8 @@ export interface Settings {
   readonly groupSize: number
   /** What statuses are called, in the pane and on the sheets that are written. */
   readonly words: StatusWords
+  /** How the school writes the column methods: in the pane, on sheets and in print. */
+  readonly notation: Notation
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -25,6 +28,7 @@ export const DEFAULT_SETTINGS: Settings = {
   className: '',
   groupSize: 6,
   words: STATUS_WORDS,
+  notation: NOTATION,
 }
 
 const KEY = 'columnwise'
@@ -32,7 +36,7 @@ const KEY = 'columnwise'
 /** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
 export function readSettings(): Settings {
   const kept: unknown = Office.context.document.settings.get(KEY)
-  const { mastery, flags, masterySheet, className, groupSize, words } = asRecord(kept)
+  const { mastery, flags, masterySheet, className, groupSize, words, notation } = asRecord(kept)
   return {
     mastery: readMastery(mastery),
     flags: typeof flags === 'boolean' ? flags : DEFAULT_SETTINGS.flags,
@@ -40,6 +44,7 @@ export function readSettings(): Settings {
     className: typeof className === 'string' ? className : DEFAULT_SETTINGS.className,
     groupSize: isSize(groupSize) ? groupSize : DEFAULT_SETTINGS.groupSize,
     words: readWords(words),
+    notation: readNotation(notation),
   }
 }
 
@@ -55,6 +60,14 @@ function readWords(kept: unknown): StatusWords {
       : STATUS_WORDS[status]
   }
   return Object.fromEntries(STATUSES.map((status) => [status, wordOf(status)])) as StatusWords
+}
+
+function readNotation(kept: unknown): Notation {
+  const { exchange, carry } = asRecord(kept)
+  return {
+    exchange: exchange === 'beside' || exchange === 'above' ? exchange : NOTATION.exchange,
+    carry: carry === 'above' || carry === 'below' ? carry : NOTATION.carry,
+  }
 }
 
 function isSize(value: unknown): value is number {

@@ -6,6 +6,7 @@ import { wrongAnswers, type WrongAnswer } from '../../../src/lesson/model/wentWr
 import type { GroupWork } from '../../../src/marksheet/reports/needs'
 import { PEN } from '../../common/icons'
 import { NAVIGATION, type ToModel } from '../../common/navigation'
+import { useNotation } from '../../common/notation'
 import { useBusy } from '../../common/pane'
 import { Compared } from '../../model/WentWrong'
 import '../../model/model.css'
@@ -90,7 +91,8 @@ export function Work(props: {
 
 function Comparison({ question, wrong }: { readonly question: Question; readonly wrong: WrongAnswer }) {
   const [step, setStep] = useState(0)
-  return <Compared question={question} wrong={wrong} step={step} onStep={setStep} />
+  const notation = useNotation()
+  return <Compared question={question} notation={notation} wrong={wrong} step={step} onStep={setStep} />
 }
 
 /** Opens Model with a question and, where there is one, a working with a fault. */

@@ -3,15 +3,19 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { FAULTS } from '../../../src/answers/faults'
 import { stepsOf } from '../../../src/arithmetic/steps'
-import { drawPaper, headOf, MARGIN, SQUARE, type Shape } from '../../../src/lesson/model/drawing'
+import { drawPaper, MARGIN, SQUARE, type Shape } from '../../../src/lesson/model/drawing'
+import { headOf } from '../../../src/lesson/model/heads'
 import { paperInWords } from '../../../src/lesson/model/inWords'
-import { paperAfter, paperWith } from '../../../src/lesson/model/paper'
+import type { Notation } from '../../../src/lesson/model/notation'
+import { finishedPaper, paperAfter, paperWith } from '../../../src/lesson/model/paper'
 import { svgFile } from '../../../src/lesson/model/svg'
 import { asked, questions } from './arbitraries'
 
+const BESIDE: Notation = { exchange: 'beside', carry: 'above' }
+
 const done = (text: string) => {
   const question = asked(text)
-  return paperAfter(question, stepsOf(question).length)
+  return finishedPaper(question, BESIDE)
 }
 
 const textsOf = (shapes: readonly Shape[], kind: string) =>
@@ -28,7 +32,7 @@ describe('the drawing', () => {
   it('rules off the answer from the edge of the first square to the edge of the last', () => {
     fc.assert(
       fc.property(questions, (question) => {
-        const { width, shapes } = drawPaper(paperAfter(question, stepsOf(question).length))
+        const { width, shapes } = drawPaper(finishedPaper(question, BESIDE))
         const lines = shapes.flatMap((shape) => (shape.shape === 'line' ? [shape] : []))
         const ends = (kind: string) => {
           const flat = lines.filter((each) => each.kind === kind && each.y1 === each.y2)
@@ -51,9 +55,9 @@ describe('the drawing', () => {
     fc.assert(
       fc.property(questions, fc.nat(40), (question, n) => {
         const papers = [
-          paperAfter(question, Math.min(n, stepsOf(question).length)),
+          paperAfter(question, Math.min(n, stepsOf(question).length), BESIDE),
           ...FAULTS.filter(({ operation }) => operation === question.calculation.operation).map((fault) =>
-            paperWith(fault, question),
+            paperWith(fault, question, BESIDE),
           ),
         ]
         for (const { width, height, shapes } of papers.map(drawPaper))
@@ -72,7 +76,7 @@ describe('the drawing', () => {
   it('never writes two figures in one place', () => {
     fc.assert(
       fc.property(questions, (question) => {
-        const { shapes } = drawPaper(paperAfter(question, stepsOf(question).length))
+        const { shapes } = drawPaper(finishedPaper(question, BESIDE))
         const places = shapes.flatMap((shape) => (shape.shape === 'text' ? [`${shape.x} ${shape.y}`] : []))
         expect(new Set(places).size).toBe(places.length)
       }),
@@ -81,7 +85,7 @@ describe('the drawing', () => {
   })
 
   it('names columns by the letters that primary books print (common practice, no source)', () => {
-    expect([-3, -2, -1, 0, 1, 2, 3, 4, 5, 6].map(headOf)).toEqual([
+    expect([-3, -2, -1, 0, 1, 2, 3, 4, 5, 6].map((place) => headOf(place, ''))).toEqual([
       'th',
       'h',
       't',
@@ -93,7 +97,7 @@ describe('the drawing', () => {
       'HTh',
       'M',
     ])
-    expect(headOf(14)).toBe('')
+    expect(headOf(14, '')).toBe('')
   })
 })
 
@@ -118,6 +122,6 @@ describe('the paper in words', () => {
   })
 
   it('says so where nothing is written', () => {
-    expect(paperInWords(paperAfter(asked('52 − 17'), 0))).toBe('Empty squared paper.')
+    expect(paperInWords(paperAfter(asked('52 − 17'), 0, BESIDE))).toBe('Empty squared paper.')
   })
 })

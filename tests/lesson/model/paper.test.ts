@@ -4,8 +4,17 @@ import { answerWith, FAULTS, type Fault } from '../../../src/answers/faults'
 import { workOut } from '../../../src/arithmetic/columns'
 import { readNumeral, valueText } from '../../../src/arithmetic/numeral'
 import { stepsOf } from '../../../src/arithmetic/steps'
-import { paperAfter, paperWith, type Paper, type PaperColumn } from '../../../src/lesson/model/paper'
+import type { Notation } from '../../../src/lesson/model/notation'
+import {
+  finishedPaper,
+  paperAfter,
+  paperWith,
+  type Paper,
+  type PaperColumn,
+} from '../../../src/lesson/model/paper'
 import { asked, questions } from './arbitraries'
+
+const BESIDE: Notation = { exchange: 'beside', carry: 'above' }
 
 const faultOf = (operation: 'add' | 'subtract', id: string): Fault => {
   const fault = FAULTS.find((each) => each.operation === operation && each.id === id)
@@ -19,7 +28,7 @@ const column = ({ top }: PaperColumn) =>
 
 const finished = (text: string) => {
   const question = asked(text)
-  return paperAfter(question, stepsOf(question).length)
+  return finishedPaper(question, BESIDE)
 }
 
 /** The number that stands in the answer row. */
@@ -50,7 +59,9 @@ describe('the paper of the written method', () => {
   it('keeps its size through all steps, so that nothing jumps', () => {
     fc.assert(
       fc.property(questions, (question) => {
-        const papers = Array.from({ length: stepsOf(question).length + 1 }, (_, n) => paperAfter(question, n))
+        const papers = Array.from({ length: stepsOf(question).length + 1 }, (_, n) =>
+          paperAfter(question, n, BESIDE),
+        )
         expect(new Set(papers.map(({ above }) => above)).size).toBe(1)
         expect(new Set(papers.map(({ columns }) => columns.length)).size).toBe(1)
       }),
@@ -61,7 +72,7 @@ describe('the paper of the written method', () => {
   it('shows the right answer after the last step', () => {
     fc.assert(
       fc.property(questions, (question) => {
-        const paper = paperAfter(question, stepsOf(question).length)
+        const paper = finishedPaper(question, BESIDE)
         expect(answerOf(paper)).toBe(valueText(workOut(question.calculation).answer))
       }),
     )
@@ -69,9 +80,9 @@ describe('the paper of the written method', () => {
 
   it('marks what the last step wrote, and nothing before the first', () => {
     const question = asked('52 − 17')
-    expect(paperAfter(question, 0).columns.every(({ fresh }) => fresh.length === 0)).toBe(true)
+    expect(paperAfter(question, 0, BESIDE).columns.every(({ fresh }) => fresh.length === 0)).toBe(true)
     const exchange = stepsOf(question).findIndex(({ kind }) => kind === 'exchange')
-    const after = paperAfter(question, exchange + 1)
+    const after = paperAfter(question, exchange + 1, BESIDE)
     expect(after.columns.map(({ fresh }) => fresh)).toEqual([['top'], ['top']])
     expect(after.current).toBe(0)
   })
@@ -87,7 +98,7 @@ describe('the paper of a pupil with a fault', () => {
     fc.assert(
       fc.property(questions, fc.constantFrom(...FAULTS), (question, fault) => {
         if (fault.operation !== question.calculation.operation) return
-        expect(answerOf(paperWith(fault, question))).toBe(answerWith([fault], question.calculation))
+        expect(answerOf(paperWith(fault, question, BESIDE))).toBe(answerWith([fault], question.calculation))
       }),
       { numRuns: 500 },
     )
@@ -95,7 +106,7 @@ describe('the paper of a pupil with a fault', () => {
 
   it('shows the exchange marks that the pupil made', () => {
     const question = asked('305 − 128')
-    const marks = (id: string) => paperWith(faultOf('subtract', id), question).columns.map(column)
+    const marks = (id: string) => paperWith(faultOf('subtract', id), question, BESIDE).columns.map(column)
     expect(marks('zero-left-as-ten')).toEqual(['3x 2', '1·0', '1·5'])
     expect(marks('nine-for-free')).toEqual(['3', '0x 9', '1·5'])
     expect(marks('skips-over-zero')).toEqual(['3x 2x 1', '1·0', '1·5'])
@@ -105,18 +116,18 @@ describe('the paper of a pupil with a fault', () => {
   it('shows what was carried, wrongly or not at all', () => {
     const question = asked('467 + 258')
     const carried = (id: string) =>
-      paperWith(faultOf('add', id), question).columns.map((each) => each.carried)
+      paperWith(faultOf('add', id), question, BESIDE).columns.map((each) => each.carried)
     expect(carried('carries-wrong-digit')).toEqual(['', '6', '5', ''])
     expect(carried('drops-carried-ten')).toEqual(['', '', ''])
   })
 
   it('moves the point with the digits where numbers are lined up by their last digits', () => {
-    const { points, columns } = paperWith(faultOf('add', 'lines-up-right'), asked('4.25 + 1.3'))
+    const { points, columns } = paperWith(faultOf('add', 'lines-up-right'), asked('4.25 + 1.3'), BESIDE)
     expect(columns.map(({ bottom }) => bottom)).toEqual(['', '1', '3'])
     expect(points).toEqual({ top: 0, bottom: -1, answer: 0 })
   })
 
   it('keeps the printed sign where the pupil does the other operation', () => {
-    expect(paperWith(faultOf('subtract', 'wrong-operation'), asked('932 − 457')).sign).toBe('−')
+    expect(paperWith(faultOf('subtract', 'wrong-operation'), asked('932 − 457'), BESIDE).sign).toBe('−')
   })
 })

@@ -27,6 +27,7 @@ import { readSetBook } from '../../../src/office/questions/target'
 import { readTraces } from '../../../src/office/removal/traces'
 import { benchWith, countSyncs, problemIn, shown } from '../host'
 import { differences, pictureOf } from '../workbookPicture'
+import { MAKING } from '../../lesson/making'
 
 const NAMES = ['Amira P', 'Una Kelly', 'Daniel O']
 const CLASS: Matrix = { name: 'Class', values: [['Name'], ...NAMES.map((name) => [name])] }
@@ -36,7 +37,7 @@ function given<T extends object>(reading: T): Exclude<T, { readonly problem: str
   return reading as Exclude<T, { readonly problem: string }>
 }
 
-const dice = (seed: number) => worksheetsOf(diceHandout(given(diceGrid(4, 5, seed)).grid))
+const dice = (seed: number) => worksheetsOf(diceHandout(given(diceGrid(4, 5, seed)).grid, '7'))
 const lessonOf = (index: number, seed = index): Lesson => {
   const recipe = RECIPES[index % RECIPES.length]
   if (!recipe) throw new Error('There are no recipes.')
@@ -60,7 +61,7 @@ describe('a hand-out written as worksheets', () => {
   it('takes four requests, comes to the front, and nothing of it is taken for a marksheet', async () => {
     const bench = await benchWith(CLASS)
     const syncs = countSyncs(bench)
-    const { sheets } = await writeHandout(lessonWorksheets(lessonOf(60)))
+    const { sheets } = await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
     expect(syncs()).toBeLessThanOrEqual(4)
     expect(sheets).toEqual(['Lesson', 'Lesson answers', 'Lesson letter'])
     expect((await readSheet()).name).toBe('Lesson')
@@ -75,7 +76,7 @@ describe('a hand-out written as worksheets', () => {
 
   it('prints upright on A4, one page wide, without the row that says whose sheet it is', async () => {
     const bench = await benchWith(CLASS)
-    await writeHandout(lessonWorksheets(lessonOf(60)))
+    await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
     const { page, breaks } = picture(bench, 'Lesson')
     expect([page.orientation, page.paperSize, page.zoom, page.centerHorizontally]).toEqual([
       'Portrait',
@@ -100,9 +101,9 @@ describe('a hand-out written as worksheets', () => {
 
   it('made again takes the place of ours; Undo gives back what stood there, with its look and its pages', async () => {
     const bench = await benchWith(CLASS)
-    const first = await writeHandout(lessonWorksheets(lessonOf(60)))
+    const first = await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
     const before = first.sheets.map((name) => picture(bench, name))
-    const again = await writeHandout(lessonWorksheets(lessonOf(20)))
+    const again = await writeHandout(lessonWorksheets(lessonOf(20), MAKING))
     expect(again.sheets).toEqual(first.sheets)
     expect(picture(bench, 'Lesson').values).not.toEqual(before[0]?.values)
     expect(await takeBack(again.done)).toEqual([])
@@ -149,7 +150,7 @@ describe('a hand-out written as worksheets', () => {
   it('is found among the traces of ours, whatever it is', async () => {
     await benchWith(CLASS)
     await writeHandout(dice(1))
-    await writeHandout(lessonWorksheets(lessonOf(60)))
+    await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
     expect((await readTraces()).own.map(({ name }) => name)).toEqual([
       'Roll and cover',
       'Roll and cover answers',
@@ -193,7 +194,7 @@ describe('a sheet to print of ours that somebody has used', () => {
     const bench = await benchWith(CLASS)
     const book = await readSetBook()
     bench.grid.addSheet('Lesson')
-    const { sentence } = await problemIn(writeLesson(lessonOf(60), null, book))
+    const { sentence } = await problemIn(writeLesson(lessonOf(60), MAKING, null, book))
     expect(sentence).toBe('A sheet called Lesson has been added in the meantime.')
     expect(shown(bench).map(({ name }) => name)).toEqual(['Class', 'Lesson'])
   })
@@ -206,11 +207,11 @@ describe('texts that look like formulas', () => {
     const bench = await benchWith(CLASS)
     const reading = personalSets({ pupils: [{ name: NAME, byType: [] }], year: 4, seed: 1 })
     const { sets } = given(reading)
-    await writeHandout(worksheetsOf(personalHandout(sets)))
+    await writeHandout(worksheetsOf(personalHandout(sets, MAKING)))
     await writePersonalSets(NAME, sets)
     const lesson = withCriteria(lessonOf(60), ['=1+1', '+A1', '@SUM(A1)', '-1'])
     const marksheet = { sheet: 'Marks', title: '=1+1', names: [NAME], questions: questionsOf(lesson) }
-    await writeLesson(lesson, marksheet, await readSetBook())
+    await writeLesson(lesson, MAKING, marksheet, await readSetBook())
     for (const { id } of bench.grid.sheets()) {
       const used = bench.grid.used(id, true)
       if (used) expect(bench.grid.formulas(id, used)).toEqual(bench.grid.values(id, used))
@@ -240,7 +241,7 @@ describe('a lesson made in one action', () => {
       questions: questionsOf(lesson),
     }
     const before = pictureOf(bench)
-    const { done, marksheet } = await writeLesson(lesson, wanted, await readSetBook())
+    const { done, marksheet } = await writeLesson(lesson, MAKING, wanted, await readSetBook())
     expect(syncs()).toBeLessThanOrEqual(4)
     expect(marksheet).toBe('Subtraction')
     const { name, matrix } = await readSheet()
@@ -256,7 +257,7 @@ describe('a lesson made in one action', () => {
 
   it('without a marksheet, brings the sheet to print to the front', async () => {
     await benchWith(CLASS)
-    const { marksheet } = await writeLesson(lessonOf(60), null, await readSetBook())
+    const { marksheet } = await writeLesson(lessonOf(60), MAKING, null, await readSetBook())
     expect([marksheet, (await readSheet()).name]).toEqual([null, 'Lesson'])
   })
 
@@ -265,7 +266,7 @@ describe('a lesson made in one action', () => {
     const [question] = questionsOf(lessonOf(60))
     const questions = Array.from({ length: 41 }, () => question).filter((each) => each !== undefined)
     const wanted = { sheet: 'Subtraction', title: '', names: NAMES, questions }
-    const { sentence } = await problemIn(writeLesson(lessonOf(60), wanted, await readSetBook()))
+    const { sentence } = await problemIn(writeLesson(lessonOf(60), MAKING, wanted, await readSetBook()))
     expect(sentence).toContain('up to 1,000 pupils and 40 questions')
     expect(bench.grid.sheets()).toHaveLength(1)
   })

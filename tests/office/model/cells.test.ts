@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { cellArea } from '../../../src/bench/grid/area'
 import { startBench } from '../../../src/bench/node'
 import { takeBack } from '../../../src/office/edit/edit'
+import type { Notation } from '../../../src/lesson/model/notation'
 import { insertLayout, layoutPlace } from '../../../src/office/model/cells'
 import { insertPicture } from '../../../src/office/model/picture'
 import { selectedQuestion } from '../../../src/office/model/question'
@@ -10,6 +11,8 @@ import { benchOf } from '../host'
 
 const PIXEL =
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=='
+
+const ABOVE: Notation = { exchange: 'above', carry: 'above' }
 
 /** An empty workbook with a cell of its only sheet selected. */
 async function emptyBench(selected = 'B3') {
@@ -31,9 +34,9 @@ describe('the layout in cells', () => {
   it('stands from the selected cell on: digits as numbers, crossed out where another took their place', async () => {
     const { bench, id } = await emptyBench()
     const question = asked('932 − 457')
-    const place = await layoutPlace(question)
+    const place = await layoutPlace(question, ABOVE)
     expect(place.taken).toEqual([])
-    await insertLayout(question, place, false)
+    await insertLayout(place, false)
     expect(bench.grid.values(id, { row: 2, col: 1, rows: 5, cols: 4 })).toEqual([
       ['', '', 12, ''],
       ['', 8, 2, 12],
@@ -54,16 +57,39 @@ describe('the layout in cells', () => {
     expect(bench.grid.format(id, 6, 2).borders.bottom?.style).toBe('Continuous')
   })
 
+  it('is written as the school writes it: a small 1 beside the digit, carried tens below the answer', async () => {
+    const { bench, id } = await emptyBench()
+    const below: Notation = { exchange: 'beside', carry: 'below' }
+    await insertLayout(await layoutPlace(asked('932 − 457'), below), false)
+    expect(bench.grid.values(id, { row: 2, col: 1, rows: 4, cols: 4 })).toEqual([
+      ['', 8, '¹2', ''],
+      ['', 9, 3, '¹2'],
+      ['−', 4, 5, 7],
+      ['', 4, 7, 5],
+    ])
+    bench.select(bench.grid.sheets()[0]?.name ?? '', 'H3')
+    await insertLayout(await layoutPlace(asked('789 + 642'), below), false)
+    expect(bench.grid.values(id, { row: 2, col: 7, rows: 4, cols: 5 })).toEqual([
+      ['', '', 7, 8, 9],
+      ['+', '', 6, 4, 2],
+      ['', 1, 4, 3, 1],
+      ['', '', 1, 1, ''],
+    ])
+    expect(bench.grid.format(id, 5, 9).fontSize).toBe(9)
+    expect(bench.grid.format(id, 4, 9).borders.bottom?.style).toBe('Continuous')
+    expect(bench.grid.format(id, 5, 9).borders.bottom?.style ?? 'None').toBe('None')
+  })
+
   it('names cells that are not empty, writes over them only when told, and Undo gives back what they held', async () => {
     const { bench, id } = await emptyBench('A1')
     bench.grid.write(id, 1, 1, [['mine']])
     bench.grid.setFormat(id, cellArea(1, 1), { fontSize: 14, horizontal: 'Right' })
     const question = asked('52 − 17')
-    const place = await layoutPlace(question)
+    const place = await layoutPlace(question, ABOVE)
     expect(place.taken).toEqual(['B2'])
-    await expect(insertLayout(question, place, false)).rejects.toThrow(/B2.*not empty/)
+    await expect(insertLayout(place, false)).rejects.toThrow(/B2.*not empty/)
     expect(bench.grid.values(id, cellArea(1, 1))).toEqual([['mine']])
-    const done = await insertLayout(question, place, true)
+    const done = await insertLayout(place, true)
     expect(bench.grid.values(id, cellArea(1, 1))).not.toEqual([['mine']])
     await takeBack(done)
     expect(bench.grid.values(id, cellArea(1, 1))).toEqual([['mine']])
@@ -77,7 +103,7 @@ describe('the layout in cells', () => {
     const { bench, id } = await emptyBench('A1')
     const question = asked('52 − 17')
     bench.book.sheet(id).protection = { options: {} }
-    await expect(layoutPlace(question)).rejects.toThrow(/is protected/)
+    await expect(layoutPlace(question, ABOVE)).rejects.toThrow(/is protected/)
     await expect(insertPicture(picture)).rejects.toThrow(/is protected/)
     expect(bench.grid.used(id, true)).toBeNull()
   })

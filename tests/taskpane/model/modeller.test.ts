@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from 'vitest'
+import { NOTATION } from '../../../src/lesson/model/notation'
 import { printQuestion } from '../../../src/arithmetic/question'
 import { stepsOf } from '../../../src/arithmetic/steps'
 import { startBench } from '../../../src/bench/node'
@@ -118,7 +119,7 @@ describe('into the sheet', () => {
     modeller.type('52 - 17')
     modeller.read()
     select('E5')
-    await modeller.insertCells()
+    await modeller.insertCells(NOTATION)
     expect(runner.state().notice?.sentence).toMatch(/^The layout of 52 − 17 is on /)
     expect(bench.grid.values(id, { row: 7, col: 4, rows: 1, cols: 3 })).toEqual([['', 3, 5]])
     await runner.undo()
@@ -130,11 +131,11 @@ describe('into the sheet', () => {
     modeller.type('52 - 17')
     modeller.read()
     select('A1')
-    await modeller.insertCells()
+    await modeller.insertCells(NOTATION)
     expect(shown().asked?.taken).toEqual(['A1', 'B1', 'C1', 'A2', 'B2', 'C2', 'A3', 'B3', 'C3'])
     await modeller.answer(false)
     expect(bench.grid.values(id, { row: 0, col: 0, rows: 1, cols: 1 })).toEqual([['Name']])
-    await modeller.insertCells()
+    await modeller.insertCells(NOTATION)
     await modeller.answer(true)
     expect(bench.grid.values(id, { row: 3, col: 1, rows: 1, cols: 2 })).toEqual([[3, 5]])
     expect(shown().asked).toBeNull()

@@ -1,5 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it, vi } from 'vitest'
+import { NOTATION } from '../../../src/lesson/model/notation'
+import { NOTATIONS } from '../../lesson/making'
 import { FAULTS } from '../../../src/answers/faults'
 import { printQuestion } from '../../../src/arithmetic/question'
 import { stepsOf } from '../../../src/arithmetic/steps'
@@ -17,13 +19,14 @@ describe('the address of the large window', () => {
         fc.nat(30),
         fc.option(fc.constantFrom(...FAULTS.map(({ id }) => id))),
         fc.boolean(),
-        (question, n, fault, isDark) => {
+        fc.constantFrom(...NOTATIONS),
+        (question, n, fault, isDark, notation) => {
           const step = Math.min(n, stepsOf(question).length)
           const address = new URL(
-            projectorAddress({ text: printQuestion(question), step, fault, isDark }, PANE),
+            projectorAddress({ text: printQuestion(question), step, fault, isDark, notation }, PANE),
           )
           expect(address.origin + address.pathname).toBe('https://school.example/columnwise/projector.html')
-          expect(projectedIn(address.search)).toEqual({ question, step, fault, isDark })
+          expect(projectedIn(address.search)).toEqual({ question, step, fault, isDark, notation })
         },
       ),
     )
@@ -36,7 +39,7 @@ describe('the address of the large window', () => {
 
   it('with a step or fault that makes no sense shows the question from its start', () => {
     const question = asked('52 − 17')
-    const start = { question, step: 0, fault: null, isDark: false }
+    const start = { question, step: 0, fault: null, isDark: false, notation: NOTATION }
     expect(projectedIn('?question=52-17&step=many&fault=none')).toEqual(start)
     expect(projectedIn('?question=52-17&step=-3')).toEqual(start)
     expect(projectedIn('?question=52-17&step=99')).toEqual({ ...start, step: stepsOf(question).length })
