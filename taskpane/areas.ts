@@ -8,9 +8,6 @@ export interface AreaEntry {
   readonly load: () => Promise<ComponentType>
 }
 
-/** The area that the pane opens on. */
-export const FIRST_AREA = 'mark'
-
 /** The pane's areas, in the order of their tabs. */
 export const AREAS: readonly AreaEntry[] = [
   {

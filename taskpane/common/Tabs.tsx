@@ -1,5 +1,4 @@
 import { useRef, type KeyboardEvent, type ReactElement } from 'react'
-import type { AreaEntry } from '../areas'
 
 /** Where a key leads from one tab of a row to another; undefined for other keys. */
 const STEPS: Readonly<Record<string, (at: number, count: number) => number>> = {
@@ -14,7 +13,7 @@ const STEPS: Readonly<Record<string, (at: number, count: number) => number>> = {
  * open one, the arrow keys to the others.
  */
 export function Tabs(props: {
-  readonly areas: readonly Pick<AreaEntry, 'id' | 'name'>[]
+  readonly areas: readonly { readonly id: string; readonly name: string }[]
   readonly label?: string
   readonly open: string
   readonly onOpen: (id: string) => void

@@ -1,7 +1,9 @@
 import type { FaultId } from '../../src/answers/faults'
 import type { Question } from '../../src/arithmetic/question'
-import { FIRST_AREA } from '../areas'
 import { Store } from './store'
+
+/** The area that the pane opens on. */
+export const FIRST_AREA = 'mark'
 
 /** A question to model, and the fault whose working is to stand beside it, where there is one. */
 export interface ToModel {

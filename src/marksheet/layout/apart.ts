@@ -1,4 +1,4 @@
-import type { Marksheet } from './find'
+import type { Marksheet } from './marksheet'
 import { areaOf, type CellRef } from './matrix'
 
 /**

@@ -2,7 +2,8 @@ import { prepareDiagnosis, type Diagnosis, type PreparedDiagnosis } from '../../
 import { typingTrouble, type TypedItem, type TypingTrouble } from '../../answers/diagnosis/typing'
 import type { FaultId } from '../../answers/faults'
 import { readTyped } from '../../answers/typed'
-import type { MarkedPupil, Review, ReviewedQuestion } from './review'
+import type { Orientation } from '../layout/marksheet'
+import type { MarkedPupil, ReviewedQuestion } from './marked'
 
 /**
  * Why a pupil's answers are wrong. `diagnosis` weighs all of them together; `faults[i]` is the likeliest fault behind the i-th answer: one
@@ -22,7 +23,10 @@ export interface PupilDiagnosis {
 export function diagnoserFor({
   orientation,
   questions,
-}: Pick<Review, 'orientation' | 'questions'>): (pupil: MarkedPupil) => PupilDiagnosis {
+}: {
+  readonly orientation: Orientation
+  readonly questions: readonly ReviewedQuestion[]
+}): (pupil: MarkedPupil) => PupilDiagnosis {
   const shared = orientation === 'pairs' ? null : prepareDiagnosis(questions.map(({ question }) => question))
   return (pupil) => {
     const asked = shared === null ? askedOf(pupil, questions) : questions

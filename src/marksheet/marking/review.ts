@@ -1,37 +1,17 @@
 import { workOut } from '../../arithmetic/columns'
-import { exchangesOf, type Exchanges } from '../../arithmetic/exchange'
-import {
-  answerKey,
-  markAnswer,
-  readTyped,
-  type AnswerKey,
-  type CellValue,
-  type Outcome,
-} from '../../answers/typed'
+import { exchangesOf } from '../../arithmetic/exchange'
+import { answerKey, markAnswer, readTyped, type CellValue, type Outcome } from '../../answers/typed'
 import { judge } from '../../mastery/need'
 import { standings, type Evidence, type Judgement, type Told } from '../../mastery/standing'
 import { DEFAULT_MASTERY, type MasterySettings } from '../../mastery/settings'
-import { findMarksheets, type FoundPupil, type FoundQuestion, type Marksheet } from '../layout/find'
+import { findMarksheets, type Marksheet } from '../layout/find'
 import { markedColumns, readMark } from '../layout/ticks'
 import { isDateFormat, isEmpty, type CellRef, type Matrix } from '../layout/matrix'
 import { atOnce, type Steps } from '../layout/steps'
 import { diagnoserFor, type PupilDiagnosis } from './diagnose'
+import type { MarkedPupil, ReviewedQuestion } from './marked'
 
-/**
- * A question with what its answers are compared with, the exchanges it holds, and whether its cells hold marks (ticks, 1 and 0)
- * in place of answers.
- */
-export interface ReviewedQuestion extends FoundQuestion {
-  readonly key: AnswerKey
-  readonly exchanges: Exchanges
-  readonly marked: boolean
-}
-
-/** A pupil with what was typed (as text) and how it came out, both in the order of `answers`. */
-export interface MarkedPupil extends FoundPupil {
-  readonly typed: readonly string[]
-  readonly outcomes: readonly Outcome[]
-}
+export type { MarkedPupil, ReviewedQuestion } from './marked'
 
 /** A marked pupil with why answers are wrong and where the pupil stands: the one verdict that everything shows. */
 export interface ReviewedPupil extends MarkedPupil, PupilDiagnosis {

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
-import { AREAS, FIRST_AREA } from '../../../taskpane/areas'
-import { Navigation } from '../../../taskpane/common/navigation'
+import { AREAS } from '../../../taskpane/areas'
+import { FIRST_AREA, Navigation } from '../../../taskpane/common/navigation'
 import { asked } from '../../lesson/model/arbitraries'
 
 describe('the way through the pane', () => {
