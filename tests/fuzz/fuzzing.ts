@@ -4,6 +4,8 @@ import { generatorFrom } from '../../src/items/seed'
 import { Chance } from './chance'
 import { knownClasses, readClasses } from './classes'
 import { lostCells, questionProblems, sheetProblems, typedProblems } from './holds'
+import { knownMessage } from './messages'
+import { readKnown } from './readMessages'
 import { knownSheet, randomSheet } from './sheets'
 import { questionText, typedValue } from './texts'
 
@@ -61,6 +63,10 @@ export const KINDS = {
         ...lostCells(matrix, typed).map((place) => `${place} is lost.`),
       ],
     }
+  },
+  'messages, no answer that was not given': (chance: Chance) => {
+    const message = knownMessage(chance)
+    return { input: message.text, problems: () => readKnown(message).wrong }
   },
 } as const
 

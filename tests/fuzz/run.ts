@@ -1,3 +1,4 @@
+import { readMessages } from './readMessages'
 import { shareRead, tryCases, type KindName } from './fuzzing'
 
 /** Longer than this for one text or sheet is a hang, in milliseconds. */
@@ -11,6 +12,7 @@ const CASES: Readonly<Record<KindName, number>> = {
   'whole sheets': 3_000,
   'several classes on a sheet, no answer another child’s': 20_000,
   'marksheets of which no cell may be lost': 3_000,
+  'messages, no answer that was not given': 20_000,
 }
 
 /** `npm run fuzz [SEED]`: a million texts and thousands of sheets; exit 1 where one throws, hangs or loses a cell. */
@@ -32,6 +34,10 @@ for (const [kind, cases] of Object.entries(CASES) as [KindName, number][]) {
 const share = shareRead(10_000, seed)
 console.log(
   `several classes on a sheet: ${(100 * share).toFixed(1)}% of the answers read, the others left out`,
+)
+const messages = readMessages(20_000, seed)
+console.log(
+  `messages: ${messages.found.toLocaleString('en-GB')} of ${messages.clear.toLocaleString('en-GB')} clear answers found, ${messages.wrong.length} wrong`,
 )
 process.exitCode = isClean ? 0 : 1
 
