@@ -1,14 +1,17 @@
 import { digitSetOut, hasDigits, workOut, type Column, type Written } from './columns'
 import { digitAt, wholeDigits, type Numeral } from './numeral'
-import { countOf, oneOf, placeName } from './places'
+import { wordsFor, type PlaceWords } from './places'
 import { amountText, printQuestion, type Operation, type Question } from './question'
 import { columnStrategy } from './strategy'
 
-/** One thing written down. A `mark` stands over the top digit (or over the mark before it), which is crossed out. */
+/**
+ * One thing written down, or rubbed out where `value` is null. A `mark` stands over the top digit (or over the mark before it), which is
+ * crossed out.
+ */
 export interface Change {
   readonly row: 'top' | 'bottom' | 'mark' | 'carried' | 'answer'
   readonly place: number
-  readonly value: number
+  readonly value: number | null
 }
 
 export type StepKind = 'set-out' | 'look' | 'exchange' | 'subtract' | 'add' | 'carry' | 'answer' | 'check'
@@ -44,7 +47,12 @@ export interface State {
 export function stepsOf(question: Question): readonly Step[] {
   const written = workOut(question.calculation)
   const columnSteps = question.calculation.operation === 'add' ? additionSteps : subtractionSteps
-  return [...setOutSteps(question, written), ...columnSteps(written), ...closingSteps(question, written)]
+  const words = wordsFor(question.unit)
+  return [
+    ...setOutSteps(question, written, words),
+    ...columnSteps(written, words),
+    ...closingSteps(question, written),
+  ]
 }
 
 /** The paper after the first n steps, 0 to all of them; RangeError for any other n. */
@@ -55,14 +63,17 @@ export function stateAfter(question: Question, n: number): State {
   const changes = steps.slice(0, n).flatMap((step) => step.changes)
   const columns = workOut(question.calculation).columns.map(({ place }) => {
     const inRow = (row: Change['row']) =>
-      changes.filter((change) => change.place === place && change.row === row).map(({ value }) => value)
+      changes
+        .filter((change) => change.place === place && change.row === row)
+        .flatMap(({ value }) => (value === null ? [] : [value]))
+    const last = changes.findLast((change) => change.place === place && change.row === 'answer')
     return {
       place,
       top: inRow('top')[0],
       bottom: inRow('bottom')[0],
       marks: inRow('mark'),
       carried: inRow('carried')[0],
-      answer: inRow('answer')[0],
+      answer: last?.value ?? undefined,
     }
   })
   return { step: steps[n - 1] ?? null, columns }
@@ -72,7 +83,7 @@ function step(kind: StepKind, place: number | null, say: string, changes: readon
   return { kind, place, say, changes }
 }
 
-function setOutSteps(question: Question, written: Written): Step[] {
+function setOutSteps(question: Question, written: Written, { placeName }: PlaceWords): Step[] {
   const { calculation, unit } = question
   const { top, bottom } = calculation
   const { columns, answer } = written
@@ -80,7 +91,8 @@ function setOutSteps(question: Question, written: Written): Step[] {
   const isPrinted = ({ row, place }: SetOut) => digitAt(calculation[row], place) !== undefined
   const shortest = Math.min(wholeDigits(top), wholeDigits(bottom))
   const pointed = answer.places > 0 ? ', with the points lined up' : ''
-  const aligned = shortest > 1 ? 'ones under ones and tens under tens' : 'ones under ones'
+  const under = (place: number) => `${placeName(place)} under ${placeName(place)}`
+  const aligned = shortest > 1 && !isMoney(unit) ? `${under(0)} and ${under(1)}` : under(0)
   const say = `Write ${amountText(bottom, unit)} under ${amountText(top, unit)}, ${aligned}${pointed}.`
   return [
     ...(question.missing === 'result' ? [] : [step('set-out', null, whyThis(question))]),
@@ -93,7 +105,7 @@ function setOutSteps(question: Question, written: Written): Step[] {
         const zeros = changes.filter((change) => !isPrinted(change))
         return step('set-out', null, `Fill the empty places after the point with 0: ${filling}.`, zeros)
       }),
-    ...(unit === '£' && answer.places > 0 ? [step('set-out', null, coinsIn(answer.places))] : []),
+    ...(isMoney(unit) && columns.length > 1 ? [step('set-out', null, coinsIn(columns, placeName))] : []),
   ]
 }
 
@@ -110,10 +122,17 @@ function filledTo({ digits, places }: Numeral, wanted: number): Numeral {
   return { digits: [...Array<number>(wanted - places).fill(0), ...digits], places: wanted }
 }
 
-function coinsIn(places: number): string {
-  const pence =
-    places > 1 ? ', the tenths are 10ps and the hundredths are pennies' : ' and the tenths are 10ps'
-  return `Remember that the ones are pounds${pence}.`
+function isMoney(unit: Question['unit']): boolean {
+  return unit === '£' || unit === 'p'
+}
+
+/** What the columns of money hold, from the left. */
+function coinsIn(columns: readonly Column[], placeName: PlaceWords['placeName']): string {
+  const names = columns
+    .filter(hasDigits)
+    .map(({ place }) => placeName(place))
+    .reverse()
+  return `From the left, the columns hold ${names.slice(0, -1).join(', ')} and ${names.at(-1)}.`
 }
 
 /** Why the calculation finds the missing number. */
@@ -144,27 +163,55 @@ function closingSteps({ missing, unit }: Question, { calculation, answer }: Writ
   return [step('answer', null, `So ${found}.`), step('check', null, `Check with the inverse: ${inverse}.`)]
 }
 
-function subtractionSteps({ columns, answer }: Written): Step[] {
+function subtractionSteps({ columns, answer }: Written, words: PlaceWords): Step[] {
   const values = columns.map(({ top }) => top ?? 0)
-  return columns.flatMap(({ place, bottom = 0 }, index) => {
+  const steps = columns.flatMap(({ place, bottom = 0 }, index) => {
     const before = values[index] ?? 0
-    const exchanges = before < bottom ? exchangeSteps(columns, values, index) : []
+    const exchanges = before < bottom ? exchangeSteps(columns, values, index, words) : []
     const now = values[index] ?? 0
-    const digit = digitAt(answer, place)
-    const say = bottom === 0 ? staying(now, place, digit) : taking(now, bottom, place, digit)
+    // Whether a 0 is at the front shows only when every column is worked.
+    const isLast = index === columns.length - 1
+    const digit = digitAt(answer, place) ?? (isLast ? undefined : 0)
+    const say = bottom === 0 ? staying(now, place, digit, words) : taking(now, bottom, place, digit, words)
     return [
-      step('look', place, `${leadIn(index, place)}: ${canSubtract(before, bottom, place)}.`),
+      step('look', place, `${leadIn(index, place, words)}: ${canSubtract(before, bottom, place, words)}.`),
       ...exchanges,
       step('subtract', place, say, digit === undefined ? [] : [{ row: 'answer', place, value: digit }]),
     ]
   })
+  const front = columns.slice(0, -1).filter(({ place }) => digitAt(answer, place) === undefined)
+  return [...steps, ...rubbingOut(front.map(({ place }) => place).reverse(), words)]
 }
 
-function leadIn(index: number, place: number): string {
+/** The zeros that turn out to stand at the front, from the left. */
+function rubbingOut(places: readonly number[], { placeName }: PlaceWords): Step[] {
+  const [first] = places
+  if (first === undefined) return []
+  const names = places.map(placeName)
+  const say =
+    names.length === 1
+      ? `Nothing stands in front of the 0 in the ${names.join('')}, so it is not needed: rub it out.`
+      : `Nothing stands in front of the 0s in the ${names.slice(0, -1).join(', ')} and ${names.at(-1)}, so they are not needed: rub them out.`
+  return [
+    step(
+      'subtract',
+      first,
+      say,
+      places.map((place) => ({ row: 'answer', place, value: null })),
+    ),
+  ]
+}
+
+function leadIn(index: number, place: number, { placeName }: PlaceWords): string {
   return `${index === 0 ? 'Start with' : 'Now'} the ${placeName(place)}`
 }
 
-function canSubtract(value: number, bottom: number, place: number): string {
+function canSubtract(
+  value: number,
+  bottom: number,
+  place: number,
+  { placeName, countOf }: PlaceWords,
+): string {
   if (bottom === 0) return 'there is nothing to subtract'
   if (value === 0)
     return `there are no ${placeName(place)} to subtract ${bottom} from, so we need to exchange`
@@ -175,22 +222,29 @@ function canSubtract(value: number, bottom: number, place: number): string {
 }
 
 /** Brings a ten into the column at `index` from the first column on the left that has one to give; keeps `values` up to date. */
-function exchangeSteps(columns: readonly Column[], values: number[], index: number): Step[] {
+function exchangeSteps(
+  columns: readonly Column[],
+  values: number[],
+  index: number,
+  words: PlaceWords,
+): Step[] {
+  const { placeName } = words
   const lender = values.findIndex((value, left) => left > index && value > 0)
   const empty = columns.slice(index + 1, lender).map(({ place }, crossed) => {
     const none = crossed === 0 ? `no ${placeName(place)} to exchange` : `no ${placeName(place)} either`
     return step('look', place, `There are ${none}, so look to the ${placeName(place + 1)}.`)
   })
   const exchanges = columns.slice(index, lender).map(({ place }, offset) => ({ place, at: index + offset }))
-  return [...empty, ...exchanges.reverse().map(({ place, at }) => exchangeStep(values, place, at))]
+  return [...empty, ...exchanges.reverse().map(({ place, at }) => exchangeStep(values, place, at, words))]
 }
 
-function exchangeStep(values: number[], place: number, at: number): Step {
+function exchangeStep(values: number[], place: number, at: number, words: PlaceWords): Step {
+  const { oneOf, countOf } = words
   const [gives, gets] = [values[at + 1] ?? 0, values[at] ?? 0]
   values[at + 1] = gives - 1
   values[at] = gets + 10
-  const giving = becoming(gives, gives - 1, place + 1)
-  const getting = gets === 0 ? `now there are ${countOf(10, place)}` : becoming(gets, gets + 10, place)
+  const giving = becoming(gives, gives - 1, place + 1, words)
+  const getting = gets === 0 ? `now there are ${countOf(10, place)}` : becoming(gets, gets + 10, place, words)
   const say = `Exchange 1 ${oneOf(place + 1)} for ${countOf(10, place)}: ${giving}, and ${getting}.`
   return step('exchange', place, say, [
     { row: 'mark', place: place + 1, value: gives - 1 },
@@ -198,7 +252,7 @@ function exchangeStep(values: number[], place: number, at: number): Step {
   ])
 }
 
-function becoming(from: number, to: number, place: number): string {
+function becoming(from: number, to: number, place: number, { countOf }: PlaceWords): string {
   return `${countOf(from, place)} ${from === 1 ? 'becomes' : 'become'} ${countOf(to, place)}`
 }
 
@@ -207,12 +261,23 @@ function writing(digit: number | undefined): string {
   return digit === undefined ? ', and we do not write a 0 at the front' : `, so write ${digit}`
 }
 
-function staying(value: number, place: number, digit: number | undefined): string {
+function staying(
+  value: number,
+  place: number,
+  digit: number | undefined,
+  { placeName, countOf }: PlaceWords,
+): string {
   if (value > 0) return `The ${countOf(value, place)} ${value === 1 ? 'stays' : 'stay'}${writing(digit)}.`
-  return `There are no ${placeName(place)}${writing(digit)}${digit === undefined ? '' : ' to hold the place'}.`
+  return `There are no ${placeName(place)}${writing(digit)}.`
 }
 
-function taking(value: number, bottom: number, place: number, digit: number | undefined): string {
+function taking(
+  value: number,
+  bottom: number,
+  place: number,
+  digit: number | undefined,
+  { countOf }: PlaceWords,
+): string {
   const sum = `${countOf(value, place)} subtract ${countOf(bottom, place)} is ${countOf(value - bottom, place)}`
   return `${opening(columnStrategy(value, bottom).how)}: ${sum}${writing(digit)}.`
 }
@@ -221,7 +286,7 @@ function opening(clause: string): string {
   return clause.charAt(0).toUpperCase() + clause.slice(1)
 }
 
-function additionSteps({ calculation: { top, bottom }, columns }: Written): Step[] {
+function additionSteps({ calculation: { top, bottom }, columns }: Written, words: PlaceWords): Step[] {
   return columns.filter(hasDigits).flatMap((column, index, { length }) => {
     const { place, receives, lends, result } = column
     const digits = [digitSetOut(top, place), digitSetOut(bottom, place)].filter(
@@ -229,23 +294,23 @@ function additionSteps({ calculation: { top, bottom }, columns }: Written): Step
     )
     const alone = digits.length === 1 && !receives
     const say = alone
-      ? staying(result, place, result)
-      : adding(digits, receives, place, lends ? '' : writing(result))
+      ? staying(result, place, result, words)
+      : adding(digits, receives, place, lends ? '' : writing(result), words)
     return [
-      step('look', place, `${leadIn(index, place)}: ${toAdd(digits, receives, place)}.`),
+      step('look', place, `${leadIn(index, place, words)}: ${toAdd(digits, receives, place, words)}.`),
       step('add', place, say, lends ? [] : [{ row: 'answer', place, value: result }]),
-      ...(lends ? [carryStep(column, index === length - 1)] : []),
+      ...(lends ? [carryStep(column, index === length - 1, words)] : []),
     ]
   })
 }
 
-function carriedInto(place: number): string {
+function carriedInto(place: number, { countOf }: PlaceWords): string {
   return `the ${countOf(1, place)} we carried`
 }
 
-function toAdd(digits: readonly number[], carried: boolean, place: number): string {
-  const counts = digits.map((digit) => countOf(digit, place))
-  if (carried) return `add ${counts.join(', ')} and ${carriedInto(place)}`
+function toAdd(digits: readonly number[], carried: boolean, place: number, words: PlaceWords): string {
+  const counts = digits.map((digit) => words.countOf(digit, place))
+  if (carried) return `add ${counts.join(', ')} and ${carriedInto(place, words)}`
   return counts.length === 1 ? 'there is nothing to add' : `add ${counts.join(' and ')}`
 }
 
@@ -254,16 +319,22 @@ function adding(
   carried: boolean,
   place: number,
   end: string,
+  words: PlaceWords,
 ): string {
+  const { countOf } = words
   const sum = (a: number, b: number) =>
     `${countOf(a, place)} add ${countOf(b, place)} is ${countOf(a + b, place)}`
-  if (second === undefined) return `Add ${carriedInto(place)}: ${sum(first, 1)}${end}.`
-  const more = carried ? `, and ${carriedInto(place)} makes ${countOf(first + second + 1, place)}` : ''
+  if (second === undefined) return `Add ${carriedInto(place, words)}: ${sum(first, 1)}${end}.`
+  const more = carried ? `, and ${carriedInto(place, words)} makes ${countOf(first + second + 1, place)}` : ''
   return `${opening(columnStrategy(first, second, 'add').how)}: ${sum(first, second)}${more}${end}.`
 }
 
 /** A ten out of the last column is written straight into the answer, as there is nothing to add it to. */
-function carryStep({ place, result }: Column, isLast: boolean): Step {
+function carryStep(
+  { place, result }: Column,
+  isLast: boolean,
+  { oneOf, placeName, countOf }: PlaceWords,
+): Step {
   const next = oneOf(place + 1)
   const regrouped = `${countOf(result + 10, place)} are 1 ${next} and ${countOf(result, place)}`
   const carrying = isLast ? `1 in the ${placeName(place + 1)}` : `carry 1 ${next}`

@@ -106,7 +106,7 @@ function Asking({ modeller, state: { text, problem, following } }: Parts) {
 
 function WentWrong({ modeller, state: { fault, comparing }, question }: AboutQuestion) {
   const notation = useNotation()
-  const wrong = wrongAnswers(question)
+  const wrong = wrongAnswers(question, fault)
   const chosen = wrong.find((each) => each.fault.id === fault)
   if (wrong.length === 0) return <p>None of the common faults leads to a wrong answer to this question.</p>
   return (

@@ -15,7 +15,7 @@ export function Projector({ shown }: { readonly shown: ProjectedQuestion }): Rea
   const { question, fault, isDark, notation } = shown
   const [step, setStep] = useState(shown.step)
   const [comparing, setComparing] = useState<number | null>(null)
-  const wrong = wrongAnswers(question).find((each) => each.fault.id === fault)
+  const wrong = wrongAnswers(question, fault).find((each) => each.fault.id === fault)
   const [at, count, onStep] =
     comparing === null
       ? [step, stepsOf(question).length, setStep]

@@ -68,6 +68,12 @@ describe('the catalogue', () => {
     },
   )
 
+  it('tells a fault and its help without the digits of any one question', () => {
+    const ofTheMethod = ['0', '1', '9', '10']
+    for (const { sentence, help } of FAULTS)
+      for (const [digits] of `${sentence} ${help}`.matchAll(/\d+/g)) expect(ofTheMethod).toContain(digits)
+  })
+
   it('holds every fault once for each operation', () => {
     expect(new Set(FAULTS.map(({ id, operation }) => id + operation)).size).toBe(FAULTS.length)
   })

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
 import { digitAt, readNumeral, scaledValue, type Numeral } from '../../src/arithmetic/numeral'
-import { oneOf, placeName } from '../../src/arithmetic/places'
+import { wordsFor } from '../../src/arithmetic/places'
 import {
   readQuestion,
   type Missing,
@@ -80,13 +80,14 @@ describe('the steps of any question', () => {
         expect(steps.map(({ place }) => place).sort((a, b) => (a ?? 0) - (b ?? 0))).toEqual(
           exchangesOf(workOut(asked.calculation)).places,
         )
+        const { oneOf, countOf } = wordsFor(asked.unit)
         for (const step of steps) {
           const place = step.place ?? NaN
           expect(step.kind).toBe(kind)
           expect(step.say).toMatch(
             kind === 'exchange'
-              ? `Exchange 1 ${oneOf(place + 1)} for 10 ${placeName(place)}: `
-              : `Exchange 10 ${placeName(place)} for 1 ${oneOf(place + 1)}: `,
+              ? `Exchange 1 ${oneOf(place + 1)} for ${countOf(10, place)}: `
+              : `Exchange ${countOf(10, place)} for 1 ${oneOf(place + 1)}: `,
           )
         }
       }),
@@ -99,7 +100,9 @@ describe('the steps of any question', () => {
         for (const { say } of stepsOf(asked)) {
           expect(say).toMatch(/^[A-Z].*[^.]\.$/)
           expect(say).not.toMatch(/\. |borrow|undefined|NaN|null/)
-          expect(say).not.toMatch(/(?<![\d,.])1 (?:(?:ten|hundred) )?(?:ones|tens|\w+(?:nd|ion|th)s)\b/)
+          expect(say).not.toMatch(
+            /(?<![\d,.])1 (?:(?:ten|hundred) )?(?:ones|tens|(?!pounds)\w+(?:nd|ion|th)s)\b/,
+          )
         }
       }),
     )
@@ -110,7 +113,7 @@ describe('the steps of any question', () => {
       fc.property(anyQuestion, (asked) => {
         const places = stepsOf(asked)
           .flatMap(({ changes }) => changes)
-          .filter(({ row }) => row === 'answer')
+          .filter(({ row, value }) => row === 'answer' && value !== null)
           .map(({ place }) => place)
         expect(places).toEqual([...places].sort((a, b) => a - b))
         const before = stateAfter(asked, 0)
@@ -123,6 +126,30 @@ describe('the steps of any question', () => {
             undefined,
             undefined,
           ])
+      }),
+    )
+  })
+
+  it('say nothing of a 0 at the front before every column is worked, and then rub out what was written', () => {
+    fc.assert(
+      fc.property(anyQuestion, (asked) => {
+        const steps = stepsOf(asked)
+        const last = steps.findLastIndex(({ kind }) => kind === 'look')
+        for (const { say, changes } of steps.slice(0, last + 1)) {
+          expect(say).not.toMatch(/front|rub/)
+          expect(changes.every(({ value }) => value !== null)).toBe(true)
+        }
+        const written = steps.slice(0, last).filter(({ kind }) => kind === 'subtract')
+        expect(written.every(({ changes }) => changes.length === 1)).toBe(true)
+      }),
+    )
+  })
+
+  it('speak of money as pounds and pence, never as ones or tenths', () => {
+    fc.assert(
+      fc.property(anyQuestion, fc.constantFrom<Unit>('£', 'p'), (asked, unit) => {
+        for (const { say } of stepsOf({ ...asked, unit }))
+          expect(say).not.toMatch(/\bones\b|(?:ten|hundred)ths?\b(?! of a penny)/)
       }),
     )
   })
@@ -233,18 +260,18 @@ describe('what the teacher says', () => {
 
   it('fills the empty places of money with 0: £5 − £1.35', () => {
     expect(said('£5 − £1.35')).toEqual([
-      'Write £1.35 under £5, ones under ones, with the points lined up.',
+      'Write £1.35 under £5, pounds under pounds, with the points lined up.',
       'Fill the empty places after the point with 0: write £5 as £5.00.',
-      'Remember that the ones are pounds, the tenths are 10ps and the hundredths are pennies.',
-      'Start with the hundredths: there are no hundredths to subtract 5 from, so we need to exchange.',
-      'There are no tenths to exchange, so look to the ones.',
-      'Exchange 1 one for 10 tenths: 5 ones become 4 ones, and now there are 10 tenths.',
-      'Exchange 1 tenth for 10 hundredths: 10 tenths become 9 tenths, and now there are 10 hundredths.',
-      'Use the fact 10 − 5 = 5: 10 hundredths subtract 5 hundredths is 5 hundredths, so write 5.',
-      'Now the tenths: 9 tenths are enough to subtract 3.',
-      'Count back 3 from 9: 9 tenths subtract 3 tenths is 6 tenths, so write 6.',
-      'Now the ones: 4 ones are enough to subtract 1.',
-      'Count back 1 from 4: 4 ones subtract 1 one is 3 ones, so write 3.',
+      'From the left, the columns hold pounds, ten-pence coins and pennies.',
+      'Start with the pennies: there are no pennies to subtract 5 from, so we need to exchange.',
+      'There are no ten-pence coins to exchange, so look to the pounds.',
+      'Exchange 1 pound for 10 ten-pence coins: 5 pounds become 4 pounds, and now there are 10 ten-pence coins.',
+      'Exchange 1 ten-pence coin for 10 pennies: 10 ten-pence coins become 9 ten-pence coins, and now there are 10 pennies.',
+      'Use the fact 10 − 5 = 5: 10 pennies subtract 5 pennies is 5 pennies, so write 5.',
+      'Now the ten-pence coins: 9 ten-pence coins are enough to subtract 3.',
+      'Count back 3 from 9: 9 ten-pence coins subtract 3 ten-pence coins is 6 ten-pence coins, so write 6.',
+      'Now the pounds: 4 pounds are enough to subtract 1.',
+      'Count back 1 from 4: 4 pounds subtract 1 pound is 3 pounds, so write 3.',
       'So £5 − £1.35 = £3.65.',
       'Check with the inverse: £3.65 + £1.35 = £5.',
     ])
@@ -284,6 +311,18 @@ describe('what the teacher says', () => {
     ])
   })
 
+  it('writes a 0 that may yet be needed, and rubs it out when it proves to be at the front: 1032 − 957', () => {
+    expect(said('1032 − 957').slice(9, 14)).toEqual([
+      'Now the hundreds: 9 hundreds are enough to subtract 9.',
+      'Use the fact 9 − 9 = 0: 9 hundreds subtract 9 hundreds is 0 hundreds, so write 0.',
+      'Now the thousands: there is nothing to subtract.',
+      'There are no thousands, and we do not write a 0 at the front.',
+      'Nothing stands in front of the 0 in the hundreds, so it is not needed: rub it out.',
+    ])
+    const before = stateAfter(question('1032 − 957'), 13).columns.map(({ answer }) => answer)
+    expect(before).toEqual([5, 7, 0, undefined])
+  })
+
   it('leaves columns with nothing to add as they are: 1056 + 2', () => {
     expect(said('1056 + 2')).toEqual([
       'Write 2 under 1,056, ones under ones.',
@@ -292,7 +331,7 @@ describe('what the teacher says', () => {
       'Now the tens: there is nothing to add.',
       'The 5 tens stay, so write 5.',
       'Now the hundreds: there is nothing to add.',
-      'There are no hundreds, so write 0 to hold the place.',
+      'There are no hundreds, so write 0.',
       'Now the thousands: there is nothing to add.',
       'The 1 thousand stays, so write 1.',
       'So 1,056 + 2 = 1,058.',

@@ -180,7 +180,7 @@ describe('a set that finds out why', () => {
       ],
       limits: [
         'Shows on one question only: Writes the shorter number under the left-hand digits of the longer one.',
-        'Does not show: Where the bottom digit is 0, writes 0: 4 take away 0 is written 0.',
+        'Does not show: Where the bottom digit is 0, writes 0, as if nothing were left.',
         'Cannot tell “Adds ten to a column that is short, but reduces nothing to its left.” from ' +
           '“Turns a 0 into 9 when exchanging, but takes nothing from the digit to its left.”',
       ],

@@ -22,7 +22,7 @@ export const ADDITION_FAULTS = [
       answer: '615',
       working: 'Ones: 15, write 5. Tens: 11, write 1. Hundreds: 6. Neither ten was carried.',
     },
-    help: 'Make both numbers with counters: ten ones must be exchanged for a ten, and that ten goes into the tens column.',
+    help: 'Make both numbers with counters: ten in one column are exchanged for one in the next, which must be added there.',
   },
   {
     id: 'loses-last-ten',
@@ -35,7 +35,7 @@ export const ADDITION_FAULTS = [
       answer: '431',
       working: 'Ones: 11. Tens: 13. Hundreds: 14, write 4; the ten hundreds are not written.',
     },
-    help: 'Estimate first: 800 + 600 is more than a thousand, so the answer needs a thousands digit.',
+    help: 'Estimate first, and ask how many digits the answer must have.',
   },
   {
     id: 'writes-whole-total',
@@ -61,7 +61,7 @@ export const ADDITION_FAULTS = [
       answer: '1211',
       working: 'Ones: 15, write 1, carry 5. Tens: 16, write 1, carry 6. Hundreds: 12.',
     },
-    help: 'Split each total before writing, 15 is 1 ten and 5 ones, and ask which column each part belongs to.',
+    help: 'Split the total of each column before writing, and ask which column each part belongs to.',
   },
   {
     id: 'lines-up-left',
@@ -74,7 +74,7 @@ export const ADDITION_FAULTS = [
       answer: '8646',
       working: 'The 4 of 479 stands under the 3 thousands, as if it were 3856 + 4790.',
     },
-    help: 'Head the columns Th H T O and write the ones digits first, under each other.',
+    help: 'Head the columns and write the ones digits first, under each other.',
   },
   {
     id: 'lines-up-right',
@@ -88,7 +88,7 @@ export const ADDITION_FAULTS = [
       working:
         'The 3 tenths stand under the 5 hundredths and the 1 under the tenths, as if it were 4.25 + 0.13.',
     },
-    help: 'Write the points under each other before any digit, and fill an empty place with 0: 1.30.',
+    help: 'Write the points under each other before any digit, and fill an empty place with 0.',
   },
   {
     id: 'wrong-operation',

@@ -28,7 +28,7 @@ export const SUBTRACTION_FAULTS = [
       answer: '525',
       working: 'Ones: 7 − 2 is 5. Tens: 5 − 3 is 2. Hundreds: 9 − 4 is 5. Nothing was exchanged.',
     },
-    help: 'Make the top number with place value counters and physically take the bottom number away: 2 ones are not enough to take 7.',
+    help: 'Make the top number with place value counters and take the bottom number away by hand: where there are not enough, exchange first.',
   },
   {
     id: 'zero-when-short',
@@ -41,7 +41,7 @@ export const SUBTRACTION_FAULTS = [
       answer: '500',
       working: 'Ones: 2 take away 7 “cannot be done”, so 0. Tens: 3 take away 5, so 0. Hundreds: 9 − 4 is 5.',
     },
-    help: 'Ask at each column “have I enough?”; when the answer is no, exchange one ten for ten ones with counters before writing.',
+    help: 'Ask at each column “have I enough?”; when the answer is no, exchange one from the column on the left for ten, with counters, before writing.',
   },
   {
     id: 'no-reduction',
@@ -55,35 +55,35 @@ export const SUBTRACTION_FAULTS = [
       working:
         'Ones: 12 − 7 is 5, and the 3 tens stay 3. Tens: 13 − 5 is 8, and the 9 hundreds stay 9. Hundreds: 9 − 4 is 5.',
     },
-    help: 'Cross out and rewrite the digit on the left first, then write the small 1: nothing is received that was not given.',
+    help: 'Cross out and rewrite the digit on the left first, then write the ten that comes: nothing is received that was not given.',
   },
   {
     id: 'zero-gives-digit',
     operation: 'subtract',
     moment: 'zero on top',
     habit: zeroGivesDigit,
-    sentence: 'Where the top digit is 0, writes the bottom digit: 0 take away 8 is written 8.',
+    sentence: 'Where the top digit is 0, writes the bottom digit, as if taking the 0 away from it.',
     example: {
       question: '5040 − 2308',
       answer: '3348',
       working:
         'Ones: 0 take away 8 is written 8. Tens: 4 − 0 is 4. Hundreds: 0 take away 3 is written 3. Thousands: 5 − 2 is 3.',
     },
-    help: 'Practise a 0 in the ones alone (50 − 8) with ten frames: no ones there, so a ten must be exchanged.',
+    help: 'Practise a 0 in the ones alone with ten frames: no ones there, so a ten must be exchanged.',
   },
   {
     id: 'zero-gives-zero',
     operation: 'subtract',
     moment: 'zero on top',
     habit: zeroGivesZero,
-    sentence: 'Where the top digit is 0, writes 0: 0 take away 8 is written 0.',
+    sentence: 'Where the top digit is 0, writes 0, whatever is to be taken away.',
     example: {
       question: '5040 − 2308',
       answer: '3040',
       working:
         'Ones: 0 take away 8 is written 0. Tens: 4 − 0 is 4. Hundreds: 0 take away 3 is written 0. Thousands: 5 − 2 is 3.',
     },
-    help: 'Practise a 0 in the ones alone (50 − 8) on a number line: the answer cannot be 50, since 8 was taken away.',
+    help: 'Practise a 0 in the ones alone on a number line: something was taken away, so the answer cannot end in the same 0.',
   },
   {
     id: 'skips-over-zero',
@@ -97,7 +97,7 @@ export const SUBTRACTION_FAULTS = [
       working:
         'Ones: the 3 hundreds become 2 for it, 15 − 8 is 7. Tens: still 0, so the 2 hundreds become 1, 10 − 2 is 8. Hundreds: 1 − 1 is 0.',
     },
-    help: 'Exchange 1 hundred for 10 tens with counters, then 1 of those tens for 10 ones: 9 tens stay behind.',
+    help: 'Exchange one column at a time with counters: the 0 becomes 10, and when one of these goes on to the right 9 stay behind.',
   },
   {
     id: 'nine-for-free',
@@ -111,7 +111,7 @@ export const SUBTRACTION_FAULTS = [
       working:
         'Ones: 15 − 8 is 7, and the 0 tens become 9. Tens: 9 − 2 is 7. Hundreds: the 3 stays 3, 3 − 1 is 2.',
     },
-    help: 'Ask where the 9 tens came from: say the whole exchange aloud, from the hundreds, before any digit is crossed out.',
+    help: 'Ask where the 9 came from: say the whole exchange aloud, from the first digit that has something to give, before any is crossed out.',
   },
   {
     id: 'zero-left-as-ten',
@@ -125,20 +125,20 @@ export const SUBTRACTION_FAULTS = [
       working:
         'The 3 hundreds become 2 and the 0 tens become 10. Ones: 15 − 8 is 7. Tens: 10 − 2 is 8. Hundreds: 2 − 1 is 1.',
     },
-    help: 'Exchange in two steps, crossing out in each: 10 tens, then one of them goes to the ones and 9 are left.',
+    help: 'Exchange in two steps, crossing out in each: the 0 becomes 10, then one of the ten goes on to the right and 9 are left.',
   },
   {
     id: 'take-zero-gives-zero',
     operation: 'subtract',
     moment: 'beneath',
     habit: takeZeroGivesZero,
-    sentence: 'Where the bottom digit is 0, writes 0: 4 take away 0 is written 0.',
+    sentence: 'Where the bottom digit is 0, writes 0, as if nothing were left.',
     example: {
       question: '846 − 302',
       answer: '504',
       working: 'Ones: 6 − 2 is 4. Tens: 4 take away 0 is written 0. Hundreds: 8 − 3 is 5.',
     },
-    help: 'Tell the story of the column: 4 tens, none taken away. How many are left?',
+    help: 'Tell the story of the column with counters: none is taken away. How many are left?',
   },
   {
     id: 'lines-up-left',
@@ -151,7 +151,7 @@ export const SUBTRACTION_FAULTS = [
       answer: '43',
       working: 'The 4 of 46 stands under the 5 hundreds and the 6 under the tens, as if it were 503 − 460.',
     },
-    help: 'Head the columns H T O and write the ones digits first, under each other.',
+    help: 'Head the columns and write the ones digits first, under each other.',
   },
   {
     id: 'lines-up-right',
@@ -165,7 +165,7 @@ export const SUBTRACTION_FAULTS = [
       working:
         'The 3 tenths stand under the 5 hundredths and the 1 under the tenths, as if it were 7.25 − 0.13.',
     },
-    help: 'Write the points under each other before any digit, and fill an empty place with 0: 1.30.',
+    help: 'Write the points under each other before any digit, and fill an empty place with 0.',
   },
   {
     id: 'drops-unpaired-digits',
@@ -179,7 +179,7 @@ export const SUBTRACTION_FAULTS = [
       working:
         'Ones: 14 − 6 is 8. Tens: 10 − 8 is 2. The hundreds and thousands have nothing beneath and are not brought down.',
     },
-    help: 'Write zeros in the empty places of the bottom number, and check the size of the answer: 7214 less about 100.',
+    help: 'Write zeros in the empty places of the bottom number, and check the size of the answer with an estimate.',
   },
   {
     id: 'wrong-operation',

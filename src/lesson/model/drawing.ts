@@ -1,3 +1,4 @@
+import { headOf } from './heads'
 import type { Paper, PaperColumn, PaperRow, Standing } from './paper'
 
 /** A figure of a drawing. `kind` says what it stands for; styles go by it. */
@@ -51,7 +52,7 @@ export const MARGIN = 10
  * between two lines, and one below it for carried tens that stand there; a square for the sign and one for each digit, with the same margin on all sides.
  */
 export function drawPaper(paper: Paper): Drawing {
-  const { columns, above, below, current, points } = paper
+  const { columns, above, below, current, points, unit } = paper
   const across = columns.length + 1
   const top = above + 1
   const rows = { top, bottom: top + 1, answer: top + 2, carried: below > 0 ? top + 3.4 : top - 0.35 }
@@ -71,7 +72,7 @@ export function drawPaper(paper: Paper): Drawing {
       { shape: 'rect', kind: 'sheet', x: 0, y: 0, width, height },
       ...(working < 0 ? [] : [band(left(working), down)]),
       ...squares(across, down),
-      ...columns.map(({ head }, index) => text('head', left(index) + 0.5, 0.6, head)),
+      ...columns.map(({ place }, index) => text('head', left(index) + 0.5, 0.6, headOf(place, unit))),
       text('sign', 0.5, rows.bottom + 0.5, paper.sign),
       ...columns.flatMap((column, index) => columnShapes(column, left(index), rows)),
       ...pointed,

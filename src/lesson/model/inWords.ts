@@ -1,8 +1,8 @@
-import { placeName } from '../../arithmetic/places'
+import { wordsFor } from '../../arithmetic/places'
 import type { Paper, PaperColumn, Standing } from './paper'
 
 /** What stands on the paper, for readers who hear it: each row from the left, and for each digit what was written over it. */
-export function paperInWords({ sign, columns, points }: Paper): string {
+export function paperInWords({ sign, unit, columns, points }: Paper): string {
   const row = (name: string, point: number | null, words: (column: PaperColumn) => string) => {
     const read = columns.map((column) => ({ place: column.place, words: words(column) }))
     if (read.every((each) => each.words === '')) return []
@@ -11,7 +11,7 @@ export function paperInWords({ sign, columns, points }: Paper): string {
   }
   const rows = [
     ...row('Carried', null, ({ carried, place }) =>
-      carried === '' ? '' : `${carried} in the ${placeName(place)}`,
+      carried === '' ? '' : `${carried} in the ${wordsFor(unit).placeName(place)}`,
     ),
     ...row('Top', points.top, ({ top }) => top.map(levelInWords).join(' then ')),
     ...row(sign === '+' ? 'Add' : 'Subtract', points.bottom, ({ bottom }) => bottom),

@@ -1,7 +1,6 @@
 import { workWith, type Fault, type WorkedColumn } from '../../answers/faults'
-import type { Question } from '../../arithmetic/question'
+import type { Question, Unit } from '../../arithmetic/question'
 import { stateAfter, stepsOf, type Step } from '../../arithmetic/steps'
-import { headOf } from './heads'
 import type { Notation } from './notation'
 
 /**
@@ -15,12 +14,11 @@ export interface Standing {
 }
 
 /**
- * One column of the paper. `head`: what it is headed; `top`: the printed digit and what was written over it, oldest first; `carried`, `bottom` and `answer`: figures,
+ * One column of the paper. `top`: the printed digit and what was written over it, oldest first; `carried`, `bottom` and `answer`: figures,
  * '' where nothing stands (a wrong answer can have two in one column). `fresh`: the rows in which the last step wrote.
  */
 export interface PaperColumn {
   readonly place: number
-  readonly head: string
   readonly top: readonly Standing[]
   readonly bottom: string
   readonly carried: string
@@ -40,6 +38,7 @@ export type Points = Readonly<Record<'top' | 'bottom' | 'answer', number | null>
  */
 export interface Paper {
   readonly notation: Notation
+  readonly unit: Unit
   readonly sign: '+' | '−'
   readonly columns: readonly PaperColumn[]
   readonly points: Points
@@ -53,7 +52,6 @@ export function paperAfter(question: Question, n: number, notation: Notation): P
   const { step, columns } = stateAfter(question, n)
   const drawn = columns.map(({ place, top, bottom, marks, carried, answer }) => ({
     place,
-    head: headOf(place, question.unit),
     top: standing(top, marks, notation),
     bottom: figure(bottom),
     carried: figure(carried),
@@ -63,6 +61,7 @@ export function paperAfter(question: Question, n: number, notation: Notation): P
   const last = stateAfter(question, stepsOf(question).length).columns
   return {
     notation,
+    unit: question.unit,
     sign: signOf(question),
     columns: drawn.toReversed(),
     points: {
@@ -92,7 +91,6 @@ export function paperWith(fault: Fault, question: Question, notation: Notation):
   const { top, bottom } = question.calculation
   const columns = spread(worked).map(({ place, top: digit, bottom: below, marks, carried, written }) => ({
     place,
-    head: headOf(place, question.unit),
     top: standing(digit, marks, notation),
     bottom: figure(below),
     carried: figure(carried),
@@ -101,6 +99,7 @@ export function paperWith(fault: Fault, question: Question, notation: Notation):
   }))
   return {
     notation,
+    unit: question.unit,
     sign: signOf(question),
     columns: columns.toReversed(),
     points: {

@@ -1,23 +1,48 @@
-import { FAULTS, workWith, type Fault, type WorkedColumn } from '../../answers/faults'
+import { FAULTS, workWith, type Fault, type FaultId, type WorkedColumn } from '../../answers/faults'
 import { workOut } from '../../arithmetic/columns'
-import { readNumeral, valueText } from '../../arithmetic/numeral'
-import { placeName } from '../../arithmetic/places'
+import { readNumeral, valueText, type Numeral } from '../../arithmetic/numeral'
+import { wordsFor } from '../../arithmetic/places'
 import { amountText, type Question } from '../../arithmetic/question'
 
-/** A fault that leads to a wrong answer to a question, and that answer as a pupil would write it. */
+/** A fault that leads to a wrong answer to a question, and that answer as a pupil would write it, as printed and as a number. */
 export interface WrongAnswer {
   readonly fault: Fault
   readonly answer: string
+  readonly numeral: Numeral
 }
 
-/** The faults that lead to a wrong answer to a question, in the order of the catalogue. */
-export function wrongAnswers(question: Question): WrongAnswer[] {
+/**
+ * The faults that lead to a wrong answer to a question, in the order of the catalogue, one for each answer; answers that no child would
+ * write are left out. `shown` is a fault that a pupil has shown: it stands for its answer, whatever that is.
+ */
+export function wrongAnswers(question: Question, shown: FaultId | null = null): WrongAnswer[] {
   const right = workOut(question.calculation).answer
-  return FAULTS.flatMap((fault) => {
-    const answer = fault.apply(question.calculation)
-    if (answer === null || answer === valueText(right)) return []
-    return [{ fault, answer: asWritten(answer, right.places, question) }]
+  const wrong = FAULTS.flatMap((fault): WrongAnswer[] => {
+    const value = fault.apply(question.calculation)
+    if (value === null || value === valueText(right)) return []
+    const numeral = filledTo(value, right.places)
+    return [{ fault, answer: amountText(numeral, question.unit), numeral }]
   })
+  const taken = new Set(wrong.filter(({ fault }) => fault.id === shown).map(({ answer }) => answer))
+  return wrong.filter(({ fault, answer, numeral }) => {
+    if (fault.id === shown) return true
+    if (taken.has(answer) || isAbsurd(numeral, fault, question)) return false
+    taken.add(answer)
+    return true
+  })
+}
+
+/** How many digits an addition's wrong answer may have more than the right one. */
+const MOST_LONGER = 2
+
+/** Whether an answer is longer than a child would write: in a subtraction, longer than the number it began with, unless it added; more places than the numbers have. */
+function isAbsurd({ digits, places }: Numeral, { id }: Fault, { calculation }: Question): boolean {
+  const whole = digits.length - places
+  const { operation, top } = calculation
+  const { answer } = workOut(calculation)
+  if (places > answer.places) return true
+  if (operation === 'subtract') return id !== 'wrong-operation' && whole > top.digits.length - top.places
+  return whole > answer.digits.length - answer.places + MOST_LONGER
 }
 
 /** Where a working goes wrong: the column, null where it is none of them, and the sentence that says so. */
@@ -27,14 +52,14 @@ export interface Mistake {
 }
 
 /** Where a working with a fault first departs from the written method: at the sign, in the setting out, or in a column. */
-export function mistakeIn(fault: Fault, { calculation }: Question): Mistake {
+export function mistakeIn(fault: Fault, { calculation, unit }: Question): Mistake {
   if (fault.moment === 'operation') return { place: null, say: 'It goes wrong at the sign.' }
   if (fault.moment === 'lining up')
     return { place: null, say: 'It goes wrong in the setting out, before the first column.' }
   const right = workWith([], calculation)
   const first = workWith([fault], calculation).find((column, index) => !isSame(column, right[index]))
   if (!first) return { place: null, say: 'Nothing goes wrong in this question.' }
-  return { place: first.place, say: `It first goes wrong in the ${placeName(first.place)}.` }
+  return { place: first.place, say: `It first goes wrong in the ${wordsFor(unit).placeName(first.place)}.` }
 }
 
 function isSame(one: WorkedColumn, other: WorkedColumn | undefined): boolean {
@@ -43,10 +68,10 @@ function isSame(one: WorkedColumn, other: WorkedColumn | undefined): boolean {
   )
 }
 
-/** With zeros behind, so that £8.60 is not written £8.6. */
-function asWritten(value: string, places: number, { unit }: Question): string {
+/** A value with zeros behind, so that £8.60 is not written £8.6. */
+function filledTo(value: string, places: number): Numeral {
   const [whole = '', decimals = ''] = value.split('.')
-  const padded = places === 0 ? value : `${whole}.${decimals.padEnd(places, '0')}`
-  const numeral = readNumeral(padded)
-  return numeral ? amountText(numeral, unit) : value
+  const numeral = readNumeral(places === 0 ? value : `${whole}.${decimals.padEnd(places, '0')}`)
+  if (!numeral) throw new RangeError(`${value} is not a number.`)
+  return numeral
 }

@@ -61,7 +61,7 @@ function work(drawn: NextSet, fault: FaultId | null): GroupWork {
   if ('problem' in drawn) return { example: null, faulty: null, questions: [], problem: drawn.problem }
   const [first, ...questions] = drawn.questions
   if (first === undefined) return { example: null, faulty: null, questions, problem: null }
-  const wrong = wrongAnswers(first).find((each) => each.fault.id === fault)
+  const wrong = wrongAnswers(first, fault).find((each) => each.fault.id === fault)
   return {
     example: workedQuestion(first),
     faulty: wrong?.answer ?? null,

@@ -61,7 +61,7 @@ export function Work(props: {
   const { work, fault, whose, onWrite } = props
   const { example, questions, problem } = work
   if (problem !== null) return <p>{problem}</p>
-  const wrong = example && wrongAnswers(example.question).find((each) => each.fault.id === fault)
+  const wrong = example && wrongAnswers(example.question, fault).find((each) => each.fault.id === fault)
   return (
     <>
       <h4>Next set</h4>
