@@ -1,7 +1,10 @@
 import { readQuestion } from '../../arithmetic/question'
 import type { AnswerCell, FoundPupil, FoundQuestion, Marksheet, Orientation } from './find'
-import { areaAddress, areaOf, viewOf, type Area, type Matrix, type View } from './matrix'
+import { areaAddress, areaOf, viewOf, type Area, type CellRef, type Matrix, type View } from './matrix'
 import { isHeadingLabel } from './labels'
+import { gathered, spreadAgain } from './spread'
+import { questionSpots } from './spots'
+import { atOnce } from './steps'
 import { findNameColumns, nameIn, type NameColumns } from './names'
 
 /** Where the parts of a marksheet stand. Where questions and answers come in pairs their areas overlap. */
@@ -15,7 +18,7 @@ export interface Ranges {
 export function rangesOf({ questions, pupils }: Marksheet): Ranges {
   return {
     names: areaOf(pupils.map(({ nameCells }) => nameCells)),
-    questions: areaOf([questions]),
+    questions: areaOf(questions.map((question): readonly CellRef[] => question.parts ?? [question])),
     answers: areaOf(pupils.map(({ answers }) => answers)),
   }
 }
@@ -28,9 +31,13 @@ export function rangesOf({ questions, pupils }: Marksheet): Ranges {
  */
 export function marksheetFrom(matrix: Matrix, ranges: Ranges): Marksheet | { readonly problem: string } {
   const { names, questions } = ranges
-  if (questions.bottom < names.top) return grid(matrix, ranges, 'pupils-down')
-  if (questions.right < names.left) return grid(matrix, ranges, 'pupils-across')
-  if (names.right < questions.left && overlap(names, questions, 'top', 'bottom')) return pairs(matrix, ranges)
+  const { matrix: whole, parts } = gathered(matrix, atOnce(questionSpots(viewOf(matrix, false))))
+  const made = (marksheet: Marksheet | { readonly problem: string }) =>
+    'problem' in marksheet ? marksheet : spreadAgain(marksheet, parts)
+  if (questions.bottom < names.top) return made(grid(whole, ranges, 'pupils-down'))
+  if (questions.right < names.left) return made(grid(whole, ranges, 'pupils-across'))
+  if (names.right < questions.left && overlap(names, questions, 'top', 'bottom'))
+    return made(pairs(whole, ranges))
   return {
     problem:
       `The questions in ${areaAddress(questions)} must stand above the pupils’ names in ${areaAddress(names)}, ` +

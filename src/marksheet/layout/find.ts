@@ -5,6 +5,7 @@ import { viewOf, type Matrix } from './matrix'
 import { isWithin, only, piecesOf } from './pieces'
 import { atOnce, type Steps } from './steps'
 import { type Marksheet, type Spot, cellKey } from './marksheet'
+import { gathered, spreadAgain } from './spread'
 import { questionSpots, splitByNeighbours } from './spots'
 import { pairsIn, hasRoomBeside } from './pairs'
 import { pupilsBelow } from './columns'
@@ -26,8 +27,11 @@ export function findMarksheets(matrix: Matrix): Marksheet[] {
 /** The same, row by row where rows are many. */
 export function* finding(matrix: Matrix): Steps<Marksheet[]> {
   if (String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
-  const found = yield* readingInPieces(matrix, yield* questionSpots(viewOf(matrix, false)))
-  return found.sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+  const { matrix: whole, spots, parts } = gathered(matrix, yield* questionSpots(viewOf(matrix, false)))
+  const found = yield* readingInPieces(whole, spots)
+  return found
+    .map((each) => spreadAgain(each, parts))
+    .sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
 }
 
 /**

@@ -1,3 +1,4 @@
+import type { CellValue } from '../../answers/typed'
 import type { Question } from '../../arithmetic/question'
 import { nearestFirst } from './evidence'
 import { range, areaOf, isEmpty, type Area, type CellRef, type View } from './matrix'
@@ -6,10 +7,16 @@ import { findNameColumns, type NameColumns } from './names'
 /** How pupils and questions stand to each other. */
 export type Orientation = 'pupils-down' | 'pupils-across' | 'pairs'
 
-/** A cell that holds a question. */
+/** One of the cells over which a question is spread, with what it holds. */
+export interface Part extends CellRef {
+  readonly value: CellValue
+}
+
+/** A cell that holds a question, or begins it: then `parts` are all the cells over which it is spread. */
 export interface FoundQuestion extends CellRef {
   readonly text: string
   readonly question: Question
+  readonly parts?: readonly Part[]
 }
 
 /** A cell in which a pupil answers a question, given by its index among the marksheet's questions. */

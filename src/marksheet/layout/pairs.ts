@@ -2,7 +2,7 @@ import { readQuestion } from '../../arithmetic/question'
 import { readTyped } from '../../answers/typed'
 import { firstOwnColumn, startsBlock } from './evidence'
 import { groupBy } from './groups'
-import { range, type CellRef, type View } from './matrix'
+import { isEmpty, range, type CellRef, type View } from './matrix'
 import { isHeadingLabel, looksLikeName, nameHeading } from './labels'
 import { nameIn } from './names'
 import {
@@ -23,7 +23,19 @@ import { mayStartBlock, hasNumberBeside, headsPupilsAcross } from './spots'
  * same name, or with none, are the same pupil's.
  */
 export function pairsIn(view: View, block: readonly Spot[], all: readonly Spot[]): Marksheet[] {
-  return pairedColumns(view, block).flatMap((own) => pairsOf(view, own, all))
+  return pairedColumns(view, withoutHeadings(view, block)).flatMap((own) => pairsOf(view, own, all))
+}
+
+/** A list without the columns that hold other things in as many of its rows as questions: there a question heads another block. */
+function withoutHeadings(view: View, block: readonly Spot[]): Spot[] {
+  const rows = [...new Set(block.map(({ row }) => row))]
+  const isHeaded = new Map(
+    [...groupBy(block, ({ column }) => column)].map(([column, { length }]) => {
+      const filled = rows.filter((row) => !isEmpty(view.value(row, column))).length
+      return [column, 2 * length <= filled]
+    }),
+  )
+  return block.filter(({ column }) => isHeaded.get(column) === false)
 }
 
 /** The questions of a list, parted where a column of names stands between two of its columns. */
@@ -59,7 +71,7 @@ function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Mark
   if (!names || names.kind === 'codes' || (names.kind === 'likely' && hasNamesAbove(view, firstRow, columns)))
     return []
   const answerColumn = answerColumns(view, columns, body)
-  const asked = new Set(block.map(cellKey))
+  const asked = new Set(all.map(cellKey))
   const answered = block.filter(
     ({ row, column }) => !asked.has(cellKey({ row, column: answerColumn(column) })),
   )
@@ -91,7 +103,7 @@ function answerColumns(
       .filter((row) => readTyped(view.value(row, column)).kind === 'unreadable')
       .map((row) => view.text(row, column))
     const isOne = (text: string) => mayStartBlock(text) || 'question' in readQuestion(text)
-    return texts.length >= 2 && texts.every(isOne)
+    return texts.length >= Math.min(2, rows.length) && texts.every(isOne)
   }
   const found = new Map<number, number>()
   for (const question of questions) {

@@ -19,7 +19,7 @@ const LABEL = wordsOf(`
   school class classes group groups set sets table tables section part room house team parallel other whole
   teacher teachers adult adults staff ta child children pupil pupils student students learner learners boy boys girl girls
   sen send eal pp fsm la ma ha wts exs gds wt ex gd lower middle higher upper ability able
-  reteach re teach revisit review again work maths mathematics column subtraction addition tens ones hundreds thousands zero zeros
+  reteach teach revisit review again work maths mathematics column subtraction addition tens ones hundreds thousands zero zeros
   name names easy hard medium
   circle circles square squares triangle triangles rectangle rectangles pentagon pentagons hexagon hexagons octagon octagons`)
 
@@ -73,7 +73,7 @@ export function rowLabel(text: string): 'nobody' | 'person' | 'unsure' {
 function wordsIn(text: string): string[] {
   return text
     .replace(/[’']s\b/g, '')
-    .split(/[^\p{L}\p{M}\d.’']+/u)
+    .split(/[^\p{L}\p{M}\d.’'-]+/u)
     .filter((word) => /\p{L}/u.test(word))
 }
 

@@ -2,6 +2,7 @@ import { groupedText, numeralText } from '../../arithmetic/numeral'
 import type { AnswerKey, CellValue, Outcome } from '../../answers/typed'
 import type { LookName } from './looks'
 import { MARKS, readMark } from '../layout/ticks'
+import type { Part } from '../layout/marksheet'
 import { addressOf, type Area, type CellRef } from '../layout/matrix'
 
 /**
@@ -38,16 +39,33 @@ const isOneOf = (expression: string, texts: readonly string[]) =>
 /** A question where it stands on the sheet: a rule about its answers says nothing once something else stands there. */
 export interface AskedAt extends CellRef {
   readonly text: string
+  readonly parts?: readonly Part[]
 }
 
-/** Adds to a formula, as far as there is room, that the question still stands in its cell. */
-function guarded({ areas, formula, look }: Rule, { text: asked, ...cell }: AskedAt): Rule {
-  const address = addressOf(cell).replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2')
-  const numbers = /\d.*\d|\d/s.exec(asked)?.[0] ?? asked
-  const tests = [`${address}=${quoted(asked)}`, `FIND(${quoted(numbers)},${address})`]
+/** Adds to a formula, as far as there is room, that the question still stands in its cell, or all its parts in theirs. */
+function guarded({ areas, formula, look }: Rule, asked: AskedAt): Rule {
+  const tests = asked.parts ? partTests(asked.parts) : textTests(asked)
   const formulas = tests.map((test) => formula.replace(SIGNATURE, `${SIGNATURE},${test}`))
   return { areas, look, formula: formulas.find(({ length }) => length <= LONGEST) ?? formula }
 }
+
+function textTests({ text: asked, ...cell }: AskedAt): string[] {
+  const numbers = /\d.*\d|\d/s.exec(asked)?.[0] ?? asked
+  return [`${fixed(cell)}=${quoted(asked)}`, `FIND(${quoted(numbers)},${fixed(cell)})`]
+}
+
+/** That every part of a spread question stands where it did; or, in less room, its numbers. */
+function partTests(parts: readonly Part[]): string[] {
+  const tests = (some: readonly Part[]) =>
+    some
+      .map(({ value, ...cell }) =>
+        typeof value === 'number' ? `${fixed(cell)}=${value}` : `${fixed(cell)}=${quoted(String(value))}`,
+      )
+      .join(',')
+  return [tests(parts), tests(parts.filter(({ value }) => /\d/.test(String(value))))]
+}
+
+const fixed = (cell: CellRef) => addressOf(cell).replace(/^([A-Z]+)(\d+)$/, '$$$1$$$2')
 
 /** The rule that recolours right answers to one question, whatever is typed later. */
 export function rightRule(areas: readonly Area[], key: AnswerKey, asked: AskedAt): Rule {

@@ -54,6 +54,27 @@ describe('a marksheet from the ranges of one that was found', () => {
   })
 })
 
+describe('a marksheet with spread questions', () => {
+  it.each([
+    [
+      ['Name', 321, 640],
+      ['take away', 185, 218],
+      ['Ada', 136, 422],
+      ['Ben', 264, 438],
+    ],
+    [
+      ['Name', '', '', '', ''],
+      ['Ada', 321, '−', 185, 136],
+      ['Ben', 640, '−', 218, 438],
+    ],
+  ])('is the one that was found', (...values) => {
+    const matrix: Matrix = { name: 'Spread', values }
+    const [marksheet] = findMarksheets(matrix)
+    if (!marksheet) throw new Error('Nothing was found.')
+    expect(made(matrix, rangesOf(marksheet))).toEqual(marksheet)
+  })
+})
+
 describe('a marksheet from ranges that a teacher selects', () => {
   it('takes the pupils that names and answers have in common, and the questions that can be read', () => {
     const { pupils, questions, orientation } = made(PLAIN, {
