@@ -1,4 +1,5 @@
 import { heldTables } from './held'
+import { outsideTable } from './outside'
 import { pathToFileURL } from 'node:url'
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import { prepareDiagnosis } from '../../src/answers/diagnosis'
@@ -146,5 +147,5 @@ function tables(): string[] {
 
 if (import.meta.url === pathToFileURL(process.argv[1] ?? '').href) {
   console.log(tables().join('\n'))
-  console.log(['', ...heldTables()].join('\n'))
+  console.log(['', ...heldTables(), '', ...outsideTable()].join('\n'))
 }
