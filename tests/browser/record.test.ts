@@ -63,6 +63,63 @@ describe('Record in the pane', () => {
     await page.close()
   })
 
+  it('asks how a sheet is filed that is there already, and says nothing was added where nothing was', async () => {
+    const stage = await openStage({ width: 320 })
+    const { pane, page } = stage
+    await openRecord(stage)
+    const add = button(stage, 'Add Kingfisher to Record')
+    await pane.getByRole('textbox', { name: 'Class' }).fill('4K')
+    await add.click()
+    await pane.getByText('336 answers of 1 day.').waitFor()
+
+    await add.click()
+    await pane.getByText(/^Nothing was added: Record holds these 336 answers of Kingfisher already/).waitFor()
+
+    await page.evaluate(() => {
+      window.columnwiseBench?.bench.userEdit('Kingfisher', 'C4:D4', [[9999, 8888]])
+    })
+    await add.click()
+    const asked = pane.getByRole('alert')
+    await asked.getByText(/^Record may hold Kingfisher already/).waitFor()
+    expect(await asked.getByRole('listitem').allTextContents()).toEqual([
+      expect.stringMatching(/^To add: Kingfisher, 4K, .*: 336 answers of 28 pupils$/),
+      expect.stringMatching(
+        /^In Record: Kingfisher, 4K, .*: 336 answers of 28 pupils\. 2 answers changed\.$/,
+      ),
+    ])
+    expect(await asked.evaluate((element) => element === document.activeElement)).toBe(true)
+    expect(await axeProblems(pane)).toEqual([])
+    await button(stage, 'Leave Record as it is').click()
+    expect(await asked.count()).toBe(0)
+    await pane.getByText('336 answers of 1 day.').waitFor()
+
+    await pane.getByLabel('Day of the questions').fill('2026-11-06')
+    await add.click()
+    await asked.getByRole('button', { name: /^Other work: add it beside, under 4K, 6 November 2026/ }).click()
+    await pane.getByText('Kingfisher is in Record: 336 answers of 28 pupils.').waitFor()
+    await pane.getByText('672 answers of 2 days.').waitFor()
+
+    await pane.getByRole('textbox', { name: 'Class' }).fill('4H')
+    await add.click()
+    await asked
+      .getByRole('button', { name: /^Same work: put it in place of 4K, 6 November 2026, now under 4H/ })
+      .waitFor()
+    expect(await asked.getByRole('button', { name: /^Same work/ }).count()).toBe(3)
+    await asked
+      .getByRole('button', {
+        name: /^Same work: put it in place of 4K, 6 November 2026, now under 4H, 6 November 2026$/,
+      })
+      .click()
+    await pane
+      .getByText(
+        /^Kingfisher is in Record under 4H, 6 November 2026, in place of what was there: 336 answers/,
+      )
+      .waitFor()
+    await pane.getByText('672 answers of 2 days.').waitFor()
+    expectQuiet(stage)
+    await page.close()
+  })
+
   it('writes the week’s page, the reports and the Mastery sheet', async () => {
     const stage = await openStage()
     const { pane, page } = stage

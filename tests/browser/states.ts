@@ -330,8 +330,19 @@ const REVIEW: readonly State[] = [
     },
   },
   {
+    name: 'Record, asking how the same sheet is to be filed',
+    open: async (stage) => {
+      await stage.page.evaluate(() => {
+        window.columnwiseBench?.bench.userEdit('Kingfisher', 'C4:D4', [[9999, 8888]])
+      })
+      await button(stage, 'Add Kingfisher to Record').click()
+      await text(stage, /^Record may hold Kingfisher already/)
+    },
+  },
+  {
     name: 'Pupils, by Record',
     open: async (stage) => {
+      await button(stage, 'Leave Record as it is').click()
       await choice(stage, 'Judge by').selectOption({ label: 'Record: 4K' })
       await tab(stage, 'Pupils').click()
     },
