@@ -3,15 +3,14 @@ import { printQuestion, type Question } from '../arithmetic/question'
 import type { Kind } from '../items/kind'
 import { recipesFor, type Year } from '../items/recipes'
 import { drawSet } from '../items/sets'
-import type { Status } from '../mastery/standing'
-import { TEACHING_ORDER } from '../mastery/support'
+import type { Judgement } from '../mastery/standing'
+import { nextType, TEACHING_ORDER } from '../mastery/support'
 import { recipeFor } from './objectives'
-import type { TypeStatus } from './lessonSet'
 
-/** A pupil, with each type that was judged. */
+/** A pupil, and the verdict on the pupil. */
 export interface PupilNeeds {
   readonly name: string
-  readonly byType: readonly TypeStatus[]
+  readonly judgement: Judgement
 }
 
 /** What personal sets are made from: the pupils in the order of their rows, the year, questions for each (6 where left out), the seed. */
@@ -23,7 +22,7 @@ export interface PersonalWish {
   readonly avoid?: readonly Question[]
 }
 
-/** A pupil's own questions, from easy to hard, and the types they are there for ('any' where the pupil is secure in all). */
+/** A pupil's own questions, from easy to hard, and the types they are there for ('any' where they are mixed). */
 export interface PersonalSet {
   readonly name: string
   readonly types: readonly (ExchangeType | 'any')[]
@@ -34,11 +33,10 @@ export interface PersonalSet {
 export const PERSONAL_QUESTIONS = { least: 2, most: 20 } as const
 
 /**
- * A set for each pupil by need. Half the questions are of the first type in teaching order that most needs work (needs support
- * before nearly secure before not enough seen), the others of the second, and one of the hardest secure type, so that every
- * pupil also meets what is well known. Where only one type needs work, it takes the place of both. A pupil who is secure in all,
- * or of whom nothing is known, has mixed questions of the year. No pupil has a question twice; two pupils have different
- * questions of one type.
+ * A set for each pupil by need. Half the questions are of the type that carries the pupil's need, or else of what comes next; the others of
+ * what comes next, and one of the hardest secure type, so that every pupil also meets what is well known. A pupil who misreads the sign has
+ * additions and subtractions by turns; one of whom nothing is known has mixed questions of the year. No pupil has a question twice; two
+ * pupils have different questions of one type.
  */
 export function personalSets({
   pupils,
@@ -51,7 +49,7 @@ export function personalSets({
   if (!Number.isInteger(count) || count < least || count > most)
     return { problem: `A personal set holds ${least} to ${most} questions.` }
   if (pupils.length === 0) return { problem: 'There are no pupils to make personal sets for.' }
-  const wanted = pupils.map(({ byType }) => needsOf(byType, year, count))
+  const wanted = pupils.map(({ judgement }) => needsOf(judgement, year, count))
   const uses = new Map<string, { readonly kind: Kind; count: number }>()
   for (const kind of wanted.flat()) {
     const use = uses.get(keyOf(kind)) ?? { kind, count: 0 }
@@ -83,18 +81,19 @@ function keyOf(kind: Kind): string {
 }
 
 /** The kinds of a pupil's questions, from easy to hard. */
-function needsOf(byType: readonly TypeStatus[], year: Year, count: number): Kind[] {
-  const withStatus = (status: Status) =>
-    TEACHING_ORDER.filter((type) => byType.some((each) => each.type === type && each.status === status))
-  const needed = (['needs support', 'nearly secure', 'not enough seen'] as const).flatMap(withStatus)
-  const [first, second] = needed
-  if (first === undefined) return mixedKinds(year, count)
-  const known = withStatus('secure').at(-1)
+function needsOf(judgement: Judgement, year: Year, count: number): Kind[] {
+  const { need, byType } = judgement
+  const next = nextType(judgement)
+  const known = TEACHING_ORDER.findLast((type) =>
+    byType.some((each) => each.type === type && each.status === 'secure'),
+  )
+  const first = need.type ?? next ?? known
+  if (first === undefined || need.fault === 'wrong-operation') return mixedKinds(year, count)
   const last = known !== undefined && count > 2 ? [known] : []
   const half = Math.ceil(count / 2)
   const types = [
     ...Array<ExchangeType>(half).fill(first),
-    ...Array<ExchangeType>(count - half - last.length).fill(second ?? first),
+    ...Array<ExchangeType>(count - half - last.length).fill(next ?? first),
     ...last,
   ]
   return types
@@ -102,12 +101,12 @@ function needsOf(byType: readonly TypeStatus[], year: Year, count: number): Kind
     .map((type) => recipeFor(type, year).kind)
 }
 
-/** Mixed questions of a year, additions and subtractions in equal parts. */
+/** Mixed questions of a year, additions and subtractions by turns. */
 function mixedKinds(year: Year, count: number): Kind[] {
   const mixed = (['add', 'subtract'] as const).map((operation) =>
     recipesFor(year, operation).find(({ kind }) => kind.type === 'any'),
   )
-  return Array.from({ length: count }, (_, index) => mixed[Math.floor((2 * index) / count)]?.kind).filter(
+  return Array.from({ length: count }, (_, index) => mixed[index % 2]?.kind).filter(
     (kind) => kind !== undefined,
   )
 }

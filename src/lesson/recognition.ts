@@ -1,24 +1,24 @@
 import type { ExchangeType } from '../arithmetic/exchange'
-import { STATUSES, type Status } from '../mastery/standing'
+import type { Count } from '../mastery/standing'
 import { TEACHING_ORDER } from '../mastery/support'
-import { countedNoun, typeInWords, typesInWords } from './words'
+import { countedNoun, typeInWords } from './words'
 
-/**
- * A type on one occasion: `right` of the `tried` questions; the status before the occasion (null where the type was never
- * seen) and after it.
- */
-export interface TypeOnOccasion {
+/** How many were right of those tried, of a type on one occasion. */
+export interface TypeCount extends Count {
   readonly type: ExchangeType
-  readonly right: number
-  readonly tried: number
-  readonly before: Status | null
-  readonly after: Status
 }
 
-/** A pupil's occasions of the week, in time order. */
+/** A pupil's answers on one occasion: how many questions were `asked`, answered or not, and the counts of each type. */
+export interface Occasion {
+  readonly asked: number
+  readonly byType: readonly TypeCount[]
+}
+
+/** A pupil's occasions of the week, and those before it, in time order. */
 export interface PupilWeek {
   readonly name: string
-  readonly occasions: readonly (readonly TypeOnOccasion[])[]
+  readonly before: readonly Occasion[]
+  readonly week: readonly Occasion[]
 }
 
 /** What is said of a pupil: one or two sentences, all of them true. */
@@ -27,71 +27,68 @@ export interface Recognition {
   readonly says: readonly string[]
 }
 
-/** The fewest answers of a type that are worth a sentence of their own. */
-const ENOUGH_OF_A_TYPE = 3
+/** The fewest answers of which it is worth saying that all are right. */
+const ENOUGH = 2
 
 /**
- * The week in words, for every pupil who answered at least one question, in the order of the alphabet: first progress, then
- * accuracy, then the work done. Each pupil is measured by nothing but their own answers; nobody is compared or ranked, and
- * nobody has more than two sentences. A pupil who answered nothing is left out.
+ * The week in words, in the order of the alphabet: more right of a type than the time before, then what is all right, then that everything
+ * was answered. Each pupil is measured by nothing but their own counts; nobody is compared or ranked, and nobody has more than two sentences.
+ * A pupil of whom the counts bear out nothing of the kind is left out, to the teacher.
  */
 export function recognise(pupils: readonly PupilWeek[]): Recognition[] {
   return pupils
-    .map(({ name, occasions }) => ({ name, says: sentencesOf(weekOf(occasions)) }))
+    .map((pupil) => ({ name: pupil.name, says: sentencesOf(pupil) }))
     .filter(({ says }) => says.length > 0)
     .sort((one, other) => one.name.localeCompare(other.name, 'en-GB'))
 }
 
-/** A week's occasions as one for each type: counts added up, the status before the first and after the last. */
-function weekOf(occasions: PupilWeek['occasions']): TypeOnOccasion[] {
-  const all = occasions.flat()
-  return TEACHING_ORDER.flatMap((type) => {
-    const own = all.filter((each) => each.type === type && each.tried > 0)
-    const [first, last] = [own[0], own.at(-1)]
-    if (!first || !last) return []
-    const sum = (count: 'right' | 'tried') => own.reduce((total, each) => total + each[count], 0)
-    return [{ type, right: sum('right'), tried: sum('tried'), before: first.before, after: last.after }]
+function sentencesOf(pupil: PupilWeek): string[] {
+  const counts = TEACHING_ORDER.map((type) => ({ type, ...sum(countsOf(type, pupil.week)) }))
+  return [...progress(pupil), ...allRight(counts), ...everything(pupil.week, sum(counts))].slice(0, 2)
+}
+
+/** The type with most gained since the time before, where at least half is right now and no smaller share than then. */
+function progress({ before, week }: PupilWeek): string[] {
+  const risen = TEACHING_ORDER.flatMap((type) => {
+    const now = countsOf(type, week).at(-1)
+    const then = countsOf(type, [...before, ...week]).at(-2)
+    if (now === undefined || then === undefined) return []
+    const isMore = now.right > then.right && share(now) >= share(then) && share(now) >= 1 / 2
+    return isMore ? [{ type, now, then, gain: share(now) - share(then) }] : []
   })
+  const [most] = risen.toSorted((one, other) => other.gain - one.gain)
+  if (most === undefined) return []
+  const { type, now, then } = most
+  return [`More right than the time before in ${typeInWords(type)}: ${inWords(now)}, after ${inWords(then)}.`]
 }
 
-function sentencesOf(week: readonly TypeOnOccasion[]): string[] {
-  const tried = week.reduce((sum, each) => sum + each.tried, 0)
-  const right = week.reduce((sum, each) => sum + each.right, 0)
-  if (tried === 0) return []
-  return [...progress(week), ...accuracy(week, right, tried)].slice(0, 2)
+/** All right, else the type with most answers that is all right. */
+function allRight(counts: readonly TypeCount[]): string[] {
+  const { right, tried } = sum(counts)
+  if (tried >= ENOUGH && right === tried) return [`Answered ${tried} questions, all of them right.`]
+  const [most] = counts
+    .filter((each) => each.tried >= ENOUGH && each.right === each.tried)
+    .toSorted((one, other) => other.tried - one.tried)
+  return most === undefined ? [] : [`All ${most.tried} right in ${typeInWords(most.type)}.`]
 }
 
-/** A type that rose to secure, else one that rose to nearly secure. A rise from “not enough seen” is told as reaching it. */
-function progress(week: readonly TypeOnOccasion[]): string[] {
-  const risen = week.filter(({ before, after }) => rank(after) > rank(before ?? 'not enough seen'))
-  const reached = (status: Status) => risen.filter(({ after }) => after === status).map(({ type }) => type)
-  const [secure, nearly] = [reached('secure'), reached('nearly secure')]
-  if (secure.length > 0) return [`Now secure in ${typesInWords(secure)}.`]
-  return nearly.length > 0 ? [`Now nearly secure in ${typesInWords(nearly)}.`] : []
+function everything(week: readonly Occasion[], { right, tried }: Count): string[] {
+  const asked = week.reduce((total, each) => total + each.asked, 0)
+  if (asked < ENOUGH || tried < asked || right === tried) return []
+  return [`Answered every one of the ${countedNoun(asked, 'question')}.`]
 }
 
-function rank(status: Status): number {
-  return STATUSES.indexOf(status)
+/** The counts of a type on each occasion on which it was tried. */
+function countsOf(type: ExchangeType, occasions: readonly Occasion[]): Count[] {
+  return occasions
+    .map(({ byType }) => sum(byType.filter((each) => each.type === type)))
+    .filter(({ tried }) => tried > 0)
 }
 
-/** All right; else a type all right; else how many were right, where fewer than half what they were right in; else the work done. */
-function accuracy(week: readonly TypeOnOccasion[], right: number, tried: number): string[] {
-  if (right === tried)
-    return [
-      tried === 1
-        ? 'Answered 1 question and got it right.'
-        : `Answered ${tried} questions, all of them right.`,
-    ]
-  const full = week.filter((each) => each.right === each.tried && each.tried >= ENOUGH_OF_A_TYPE)
-  const best = full.reduce<TypeOnOccasion | null>(
-    (most, each) => (most === null || each.tried >= most.tried ? each : most),
-    null,
-  )
-  const whole = `Answered ${countedNoun(tried, 'question')}, ${right} of them right.`
-  if (best) return [`All ${best.tried} right in ${typeInWords(best.type)}.`, whole]
-  if (2 * right >= tried) return [whole]
-  const worked = `Worked at ${countedNoun(tried, 'question')}`
-  const types = (some: readonly TypeOnOccasion[]) => typesInWords(some.map(({ type }) => type))
-  if (right > 0) return [`${worked} and got ${right} right: ${types(week.filter((each) => each.right > 0))}.`]
-  return [`${worked}, ${week.length > 2 ? 'among them' : 'on'} ${types(week.slice(-2))}.`]
+function sum(counts: readonly Count[]): Count {
+  const total = (what: keyof Count) => counts.reduce((all, each) => all + each[what], 0)
+  return { right: total('right'), tried: total('tried') }
 }
+
+const share = ({ right, tried }: Count) => right / tried
+const inWords = ({ right, tried }: Count) => `${right} of ${tried}`

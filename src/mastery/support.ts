@@ -1,6 +1,7 @@
-import type { ExchangeType } from '../arithmetic/exchange'
+import { ADDITION_TYPES, type ExchangeType } from '../arithmetic/exchange'
 import type { FaultId } from '../answers/faults'
-import type { Judgement, Status } from './standing'
+import { familyOf } from './families'
+import type { Judgement, Standings, Status } from './standing'
 
 /**
  * The types from the easiest to the hardest: addition first; no exchange, one, two apart, two next to each other, more, then
@@ -60,15 +61,38 @@ export function statusSign(status: Status): string {
 }
 
 /**
- * What comes next for a pupil: the first type that is not secure at or above the highest that the pupil is secure in; where the answers
- * show nothing secure, the first that is not. Null where all that was asked is secure.
+ * What comes next for a pupil: of the types asked, the first that is not secure above the highest that the pupil is secure in; where there
+ * is none the next one up, within the operation. Never an easier one than what is secure. Where nothing is secure the first that was asked.
+ * Null where nothing was answered, and at the very top.
  */
-export function nextType({ byType }: Pick<Judgement, 'byType'>): ExchangeType | null {
-  const inOrder = TEACHING_ORDER.flatMap((type) => byType.filter((each) => each.type === type))
-  const last = inOrder.findLastIndex(({ status }) => status === 'secure')
-  const open = inOrder.filter(({ status }) => status !== 'secure')
-  return (open.find((each) => inOrder.indexOf(each) > last) ?? open.at(-1))?.type ?? null
+export function nextType(standings: Standings): ExchangeType | null {
+  const { byType } = standings
+  if (byType.every(({ tried }) => tried === 0)) return null
+  const asked = TEACHING_ORDER.filter((type) => byType.some((each) => each.type === type))
+  const highest = highestSecure(standings)
+  if (highest === null) return asked[0] ?? null
+  const above = TEACHING_ORDER.slice(TEACHING_ORDER.indexOf(highest) + 1)
+  const isKnown = (type: ExchangeType) => byType.find((each) => each.type === type)?.status === 'secure'
+  const open = above.find((type) => asked.includes(type) && !isKnown(type))
+  if (open !== undefined) return open
+  const further = above.filter((type) => !asked.includes(type) && isAddition(type) === isAddition(highest))
+  return further.find((type) => asked.some(needsMoreColumns) || !needsMoreColumns(type)) ?? further[0] ?? null
 }
+
+/** The highest type that the pupil is secure in; where none has enough answers of its own, one that is all right in a secure family. */
+function highestSecure({ byType, byFamily }: Standings): ExchangeType | null {
+  const inOrder = TEACHING_ORDER.flatMap((type) => byType.filter((each) => each.type === type))
+  const secure = inOrder.findLast(({ status }) => status === 'secure')
+  if (secure !== undefined) return secure.type
+  const allRight = inOrder.filter(({ right, tried }) => tried > 0 && right === tried)
+  const families = byFamily.filter(({ status }) => status === 'secure').map(({ family }) => family)
+  return allRight.findLast(({ type }) => families.includes(familyOf(type)))?.type ?? null
+}
+
+const isAddition = (type: ExchangeType) => ADDITION_TYPES.some((each) => each === type)
+
+/** Whether a type needs decimal places or five digits, which a class of four-digit whole numbers does not work with. */
+const needsMoreColumns = (type: ExchangeType) => /tenth|hundredth|ten thousand/.test(type)
 
 /** What the pupils of a group have in common. */
 export interface GroupNeed {

@@ -1,7 +1,6 @@
 import type { Year } from '../../src/items/recipes'
 import { personalSets, type PersonalSet, type PupilNeeds } from '../../src/lesson/personal'
 import { classesIn, questionsIn, type RecordRow } from '../../src/marksheet/record/record'
-import type { Judgement } from '../../src/mastery/standing'
 import { writePersonalSets } from '../../src/office/handouts/personalSheet'
 import { readRecordSheet } from '../../src/office/record/record'
 import { readSettings } from '../../src/office/workbook/settings'
@@ -72,10 +71,10 @@ export class PersonalMaker extends Store<PersonalState> {
       if (look !== this.#looks) return
       this.#record = rows
       const needs = [
-        ...(pupils.length > 0 ? [{ name: looked.reading.name, pupils: pupils.map(needsOf) }] : []),
+        ...(pupils.length > 0 ? [{ name: looked.reading.name, pupils }] : []),
         ...classesIn(rows).map((name) => ({
           name: `${name}, by Record`,
-          pupils: peopleInRecord(rows, name, mastery).map(needsOf),
+          pupils: peopleInRecord(rows, name, mastery),
         })),
       ]
       const before = this.state().needs[this.state().from]?.name
@@ -111,8 +110,4 @@ export class PersonalMaker extends Store<PersonalState> {
     if (seed === '') return { problem: 'Type a set number, or press Another draw.' }
     return personalSets({ pupils, year, seed, count, avoid: questionsIn(this.#record) })
   }
-}
-
-function needsOf({ name, judgement }: { readonly name: string; readonly judgement: Judgement }): PupilNeeds {
-  return { name, byType: judgement.byType }
 }

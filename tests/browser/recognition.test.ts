@@ -20,7 +20,7 @@ async function openPraise(setting: Setting = {}): Promise<Stage> {
 const list = ({ pane }: Stage) => pane.getByRole('list', { name: 'What to praise' }).getByRole('listitem')
 
 describe('what to praise this week', () => {
-  it('lists the pupils who answered, in the order of the alphabet, and says what it is', async () => {
+  it('lists the pupils of whom there is something to say, in the order of the alphabet, and says what it is', async () => {
     const stage = await openPraise()
     const { pane, page } = stage
     const names = await list(stage).locator('strong').allTextContents()
@@ -28,8 +28,8 @@ describe('what to praise this week', () => {
     expect(names).toEqual(names.toSorted((one, other) => one.localeCompare(other, 'en-GB')))
     for (const line of await list(stage).allTextContents()) expect(line).toMatch(/\.$/)
     await pane.getByText('not a judgement').waitFor()
-    await pane.getByText('Counted from the answers of that week in Record').waitFor()
-    await pane.getByText(/not named: there is no answer of that week/).waitFor()
+    await pane.getByText('Counted from the answers in Record').waitFor()
+    await pane.getByText(/not named: no answer of that week/).waitFor()
     expect(await pane.getByRole('combobox', { name: 'Week from' }).inputValue()).toBe('2026-11-23')
     expect(await axeProblems(pane)).toEqual([])
     expectQuiet(stage)

@@ -18,6 +18,7 @@ import { diceHandout, storyHandout, triangleHandout } from '../../src/lesson/sta
 import { drawStories } from '../../src/lesson/stories/story'
 import { trianglePuzzle } from '../../src/lesson/triangle'
 import { MAKING, rowsOf } from './making'
+import { judged } from '../mastery/judged'
 
 /** The value of a reading, or an error with its problem. */
 function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
@@ -52,7 +53,7 @@ const HANDOUTS: readonly (readonly [string, Handout])[] = [
   [
     'personal',
     personalHandout(
-      given(personalSets({ pupils: [{ name: 'Amina K', byType: [] }], year: 4, seed: 1 })).sets,
+      given(personalSets({ pupils: [{ name: 'Amina K', judgement: judged() }], year: 4, seed: 1 })).sets,
       MAKING,
     ),
   ],
@@ -129,7 +130,7 @@ describe('text on a printed page', () => {
 
   it('a name with markup in it stays a name', () => {
     const name = '<img src=x onerror="alert(1)"> & co'
-    const sets = given(personalSets({ pupils: [{ name, byType: [] }], year: 4, seed: 1 })).sets
+    const sets = given(personalSets({ pupils: [{ name, judgement: judged() }], year: 4, seed: 1 })).sets
     const html = printablePage(personalHandout(sets, MAKING))
     expect(html).not.toContain('<img')
     expect(html).toContain('&lt;img src=x onerror=&quot;alert(1)&quot;&gt; &amp; co: my own questions')
@@ -252,7 +253,7 @@ describe('missing numbers and checks', () => {
 
 describe('personal answers', () => {
   it('keep those of a pupil on one page', () => {
-    const pupils = ['Amina K', 'Bryn T', 'Caris W'].map((name) => ({ name, byType: [] }))
+    const pupils = ['Amina K', 'Bryn T', 'Caris W'].map((name) => ({ name, judgement: judged() }))
     const { sets } = given(personalSets({ pupils, year: 4, seed: 1 }))
     const answers = personalHandout(sets, MAKING).sheets.at(-1)
     expect(answers?.blocks.map(({ kind: each }) => each)).toEqual(['together', 'together', 'together'])

@@ -7,8 +7,8 @@ import { amountText, type Question } from '../../src/arithmetic/question'
 import { personalSets, personalTable, type PersonalSet, type PersonalWish } from '../../src/lesson/personal'
 import { addressOf } from '../../src/marksheet/layout/matrix'
 import { review } from '../../src/marksheet/marking/review'
-import { STATUSES } from '../../src/mastery/standing'
 import { TEACHING_ORDER } from '../../src/mastery/support'
+import { anyCounts, judged } from '../mastery/judged'
 
 function setsOf(wish: PersonalWish): readonly PersonalSet[] {
   const made = personalSets(wish)
@@ -18,35 +18,39 @@ function setsOf(wish: PersonalWish): readonly PersonalSet[] {
 
 const typeOf = ({ calculation }: Question) => exchangesOf(workOut(calculation)).type
 
+const misreadSign = {
+  fault: 'wrong-operation',
+  alsoFits: [],
+  probability: 1,
+  explains: [0, 1],
+  explainsButForSlip: [],
+  held: 'always',
+} as const
+
 const PUPILS: PersonalWish['pupils'] = [
   {
     name: 'Amina K',
-    byType: [
-      { type: 'through a zero', status: 'needs support' },
-      { type: 'one exchange, tens to ones', status: 'secure' },
-      { type: 'two exchanges, next to each other', status: 'nearly secure' },
-    ],
+    judgement: judged({
+      'one exchange, tens to ones': [3, 3],
+      'two exchanges, next to each other': [2, 3],
+      'through a zero': [0, 3],
+    }),
   },
-  { name: 'Bryn T', byType: [{ type: 'through a zero', status: 'needs support' }] },
-  { name: 'Caris W', byType: [{ type: 'through a zero', status: 'secure' }] },
-  { name: 'Dewi P', byType: [] },
+  { name: 'Bryn T', judgement: judged({ 'through a zero': [0, 3] }) },
+  { name: 'Caris W', judgement: judged({ 'no exchange': [6, 6], 'through a zero': [6, 6] }) },
+  { name: 'Dewi P', judgement: judged() },
+  { name: 'Ebo M', judgement: judged({ 'no exchange': [0, 3] }, [misreadSign]) },
 ]
 
-const statuses = fc.dictionary(fc.constantFrom(...TEACHING_ORDER), fc.constantFrom(...STATUSES), {
-  maxKeys: 8,
-})
-const needs = fc.array(statuses, { minLength: 2, maxLength: 8 }).map((pupils) =>
-  pupils.map((status, index) => ({
-    name: `Pupil ${'ABCDEFGH'[index]}`,
-    byType: TEACHING_ORDER.flatMap((type) =>
-      status[type] === undefined ? [] : [{ type, status: status[type] }],
-    ),
-  })),
-)
+const needs = fc
+  .array(anyCounts, { minLength: 2, maxLength: 8 })
+  .map((pupils) =>
+    pupils.map((counts, index) => ({ name: `Pupil ${'ABCDEFGH'[index]}`, judgement: judged(counts) })),
+  )
 
 describe('personal sets', () => {
-  it('give what needs support, then what is nearly secure, and one question of what is secure', () => {
-    const [amina, bryn, caris, dewi] = setsOf({ pupils: PUPILS, year: 4, seed: 1 })
+  it('give the need, then what comes next, and one question of what is secure', () => {
+    const [amina, bryn, caris, dewi, ebo] = setsOf({ pupils: PUPILS, year: 4, seed: 1 })
     expect(amina?.questions.map(typeOf)).toEqual([
       'one exchange, tens to ones',
       'two exchanges, next to each other',
@@ -57,17 +61,35 @@ describe('personal sets', () => {
     ])
     expect(bryn?.types).toEqual(['through a zero'])
     expect(bryn?.questions.map(typeOf)).toEqual(Array(6).fill('through a zero'))
-    for (const set of [caris, dewi]) {
+    expect(caris?.types).toEqual(['through a zero', 'through two or more zeros'])
+    for (const set of [dewi, ebo]) {
       expect(set?.types).toEqual(['any'])
       expect(set?.questions.map(({ sign }) => sign)).toEqual([
         'add',
-        'add',
+        'subtract',
         'add',
         'subtract',
-        'subtract',
+        'add',
         'subtract',
       ])
     }
+  })
+
+  it('give nobody who is not flagged anything easier than what was all right, twice or more', () => {
+    fc.assert(
+      fc.property(needs, (pupils) => {
+        const sets = setsOf({ pupils, year: 4, seed: 1 })
+        pupils.forEach(({ judgement: { byType, needsSupport } }, index) => {
+          const place = (type: string) => TEACHING_ORDER.findIndex((each) => each === type)
+          const known = byType.filter(({ right, tried }) => right === tried && tried >= 2)
+          const highest = Math.max(-1, ...known.map(({ type }) => place(type)))
+          if (needsSupport || highest < 0) return
+          for (const question of sets[index]?.questions ?? [])
+            expect(place(typeOf(question))).toBeGreaterThanOrEqual(highest)
+        })
+      }),
+      { numRuns: 25 },
+    )
   })
 
   it('hold as many questions for every pupil, all different', () => {
@@ -135,6 +157,7 @@ describe('the table of personal sets', () => {
       'A3 Bryn T',
       'A4 Caris W',
       'A5 Dewi P',
+      'A6 Ebo M',
     ])
     for (const { outcomes, answers } of found?.pupils ?? []) {
       expect(outcomes).toEqual(['incorrect', ...Array(5).fill('correct')])

@@ -21,6 +21,7 @@ import { diceHandout, storyHandout, triangleHandout } from '../../src/lesson/sta
 import { drawStories } from '../../src/lesson/stories/story'
 import { trianglePuzzle } from '../../src/lesson/triangle'
 import { MAKING, rowsOf } from './making'
+import { judged } from '../mastery/judged'
 
 function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
   if ('problem' in reading) throw new Error(String(reading.problem))
@@ -45,7 +46,8 @@ const HANDOUTS: readonly (readonly [string, Handout])[] = [
   [
     'personal',
     personalHandout(
-      given(personalSets({ pupils: [{ name: 'Amina K', byType: [] }], year: 5, seed: 1, count: 20 })).sets,
+      given(personalSets({ pupils: [{ name: 'Amina K', judgement: judged() }], year: 5, seed: 1, count: 20 }))
+        .sets,
       MAKING,
     ),
   ],

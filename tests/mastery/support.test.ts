@@ -1,20 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { ADDITION_TYPES, SUBTRACTION_TYPES, type ExchangeType } from '../../src/arithmetic/exchange'
-import { judge } from '../../src/mastery/need'
-import { countOf, standings, STATUSES, type Judgement } from '../../src/mastery/standing'
+import { STATUSES } from '../../src/mastery/standing'
 import { nextType, statusSign, supportGroups, TEACHING_ORDER } from '../../src/mastery/support'
+import { anyCounts, judged } from './judged'
 
-/** A pupil by how many were right of how many tried, of each type. */
-function judgement(counts: Partial<Record<ExchangeType, readonly [number, number]>>): Judgement {
-  const told = Object.entries(counts).flatMap(([type, [right, tried]]) =>
-    Array.from({ length: tried }, (_, index) => ({ type: type as ExchangeType, told: index < right })),
-  )
-  return judge(standings([told]), { ...countOf(told.map((each) => each.told)), named: [], typing: null })
-}
-
-const counts = fc.tuple(fc.nat(4), fc.nat(4)).map(([right, wrong]) => [right, right + wrong] as const)
-const judgements = fc.dictionary(fc.constantFrom(...TEACHING_ORDER), counts).map(judgement)
+const judgements = anyCounts.map((counts) => judged(counts))
 
 describe('teaching order', () => {
   it('holds every type once', () => {
@@ -24,11 +15,43 @@ describe('teaching order', () => {
   it('gives as next the first type not secure above what is secure, never an easier one', () => {
     expect(
       nextType(
-        judgement({ 'no exchange': [1, 2], 'one exchange, tens to ones': [4, 4], 'through a zero': [0, 4] }),
+        judged({ 'no exchange': [1, 2], 'one exchange, tens to ones': [4, 4], 'through a zero': [0, 4] }),
       ),
     ).toBe('through a zero')
-    expect(nextType(judgement({ 'no exchange': [1, 1] }))).toBe('no exchange')
-    expect(nextType(judgement({ 'no exchange': [3, 3] }))).toBeNull()
+    expect(nextType(judged({ 'no exchange': [1, 1] }))).toBe('no exchange')
+    expect(nextType(judged({ 'no exchange': [3, 3] }))).toBe('one exchange, tens to ones')
+    expect(nextType(judged({ 'no exchange': [1, 3], 'through a zero': [3, 3] }))).toBe(
+      'through two or more zeros',
+    )
+    expect(nextType(judged({ 'two exchanges, apart': [0, 0] }))).toBeNull()
+    expect(nextType(judged())).toBeNull()
+  })
+
+  it('sends nobody who had everything right back to something easier', () => {
+    expect(nextType(judged({ 'no exchange': [12, 12] }))).toBe('one exchange, tens to ones')
+    const single = Object.fromEntries(SUBTRACTION_TYPES.slice(0, 12).map((type) => [type, [1, 1] as const]))
+    const next = nextType(judged(single))
+    expect(next === null || TEACHING_ORDER.indexOf(next) > TEACHING_ORDER.indexOf('no exchange')).toBe(true)
+  })
+
+  it('keeps to whole numbers of four digits while the class does, as long as there is anything', () => {
+    expect(nextType(judged({ 'one exchange, thousands to hundreds': [3, 3] }))).toBe('two exchanges, apart')
+    expect(nextType(judged({ 'through two or more zeros': [3, 3] }))).toBe('one exchange, ones to tenths')
+    expect(nextType(judged({ 'one exchange, hundredths to thousandths': [3, 3] }))).toBeNull()
+  })
+
+  it('is, by plain counts, never below a type that was all right twice or more', () => {
+    fc.assert(
+      fc.property(anyCounts, (counts) => {
+        const next = nextType(judged(counts))
+        if (next === null) return
+        for (const [type, [right, tried]] of Object.entries(counts))
+          if (right === tried && tried >= 2)
+            expect(TEACHING_ORDER.indexOf(next)).toBeGreaterThan(
+              TEACHING_ORDER.findIndex((each) => each === type),
+            )
+      }),
+    )
   })
 })
 
@@ -68,9 +91,9 @@ describe('groups', () => {
   it('come in teaching order and are split evenly', () => {
     const zero: ExchangeType = 'through a zero'
     const pupils = [
-      ...[0, 1, 2, 3, 4].map((index) => ({ name: `Zed ${index}`, judgement: judgement({ [zero]: [1, 4] }) })),
-      { name: 'Ada', judgement: judgement({ 'two exchanges, apart': [0, 3], [zero]: [0, 3] }) },
-      { name: 'Bo', judgement: judgement({ [zero]: [4, 4] }) },
+      ...[0, 1, 2, 3, 4].map((index) => ({ name: `Zed ${index}`, judgement: judged({ [zero]: [1, 4] }) })),
+      { name: 'Ada', judgement: judged({ 'two exchanges, apart': [0, 3], [zero]: [0, 3] }) },
+      { name: 'Bo', judgement: judged({ [zero]: [4, 4] }) },
     ]
     expect(
       supportGroups(pupils, 4).map((group) => [group.need.type, group.pupils.map(({ name }) => name)]),

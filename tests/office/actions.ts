@@ -33,6 +33,7 @@ import { readTraces, removeTraces } from '../../src/office/removal/traces'
 import { asked } from '../lesson/model/arbitraries'
 import { benchWith } from './host'
 import { MAKING } from '../lesson/making'
+import { judged } from '../mastery/judged'
 
 /** What writes, once everything that it needs has been read. */
 export type Write = () => Promise<Done>
@@ -138,7 +139,7 @@ async function paging(which: 'week' | 'reports', pupil = 'Amira P'): Promise<Wri
   const printed =
     which === 'week'
       ? { table: planWeek({ className: '4H', date: DAY, byNeed: [] }), breaks: [] }
-      : planReports([{ name: pupil, secure: [], isSeen: false, next: null }], DAY)
+      : planReports([{ name: pupil, can: [], mostly: [], isSeen: false, next: null }], DAY)
   return () => writePages(printed, which === 'week' ? 'one' : 'many', sheet.sheets)
 }
 
@@ -171,7 +172,7 @@ const printing =
     (await writeHandout(worksheetsOf(triangleHandout([trianglePuzzle(1, seed)], '7')))).done
 
 const settingEach: Write = async () => {
-  const pupils = ['Amira P', '=A1'].map((name) => ({ name, byType: [] }))
+  const pupils = ['Amira P', '=A1'].map((name) => ({ name, judgement: judged() }))
   const reading = personalSets({ pupils, year: 4, seed: 1, count: 2 })
   if ('problem' in reading) throw new Error(reading.problem)
   return (await writePersonalSets('Personal sets', reading.sets)).done

@@ -5,9 +5,9 @@ import { makeLesson } from '../../src/lesson/lessonSet'
 import { printablePage } from '../../src/lesson/page'
 import { personalSets } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
-import { standings } from '../../src/mastery/standing'
 import { median, type Result } from './timing'
 import { MAKING } from '../lesson/making'
+import { judged } from '../mastery/judged'
 
 /** Milliseconds within which a full lesson for a class is to be ready. */
 const LIMIT = 1000
@@ -19,7 +19,7 @@ export function lesson(): Result {
   if (!recipe) throw new Error('There is no such recipe.')
   const pupils = Array.from({ length: PUPILS }, (_, index) => ({
     name: `Pupil ${index}`,
-    byType: standings([[{ type: 'through a zero', told: index % 2 === 0 }]]).byType,
+    judgement: judged({ 'through a zero': [index % 2 === 0 ? 3 : 0, 3] }),
   }))
   let seed = 0
   const time = median(() => {

@@ -1,14 +1,13 @@
 import { foldText } from '../../arithmetic/numeral'
-import { recognise, type PupilWeek, type Recognition, type TypeOnOccasion } from '../../lesson/recognition'
+import { recognise, type Occasion, type PupilWeek, type Recognition } from '../../lesson/recognition'
 import { countedNoun } from '../../lesson/words'
-import type { Standings } from '../../mastery/standing'
-import type { MasterySettings } from '../../mastery/settings'
+import { standings } from '../../mastery/standing'
 import { OWN_SHEET } from '../layout/find'
 import { LOOKS } from '../marking/looks'
 import { bold, plain, type PrintedSheet } from '../reports/pupilReport'
-import { historiesIn, standingsOf, type PupilHistory, type RecordRow } from './record'
+import { historiesIn, toldBy, type PupilHistory, type RecordRow } from './record'
 
-/** What to praise in a class in a week: the pupils who answered, in the order of the alphabet, and how many did not. */
+/** What to praise in a class in a week: the pupils of whom counts bear something out, in the order of the alphabet, and how many others. */
 export interface Praise {
   readonly named: readonly Recognition[]
   readonly notNamed: number
@@ -31,17 +30,12 @@ export function weeksOf(record: readonly RecordRow[], className: string): string
 }
 
 /**
- * What to praise in a class in the week of a Monday. A pupil's occasions before that week say where the pupil stood, each
- * occasion of the week what changed; nobody is measured by the answers of others.
+ * What to praise in a class in the week of a Monday, each pupil beside their own earlier answers; nobody is measured by the answers of
+ * others.
  */
-export function praiseIn(
-  record: readonly RecordRow[],
-  className: string,
-  monday: string,
-  settings: MasterySettings,
-): Praise {
+export function praiseIn(record: readonly RecordRow[], className: string, monday: string): Praise {
   const histories = historiesIn(ofClass(record, className))
-  const named = recognise(histories.map((history) => weekOf(history, monday, settings)))
+  const named = recognise(histories.map((history) => weekOf(history, monday)))
   return { named, notNamed: histories.length - named.length }
 }
 
@@ -49,43 +43,31 @@ function ofClass(record: readonly RecordRow[], className: string): RecordRow[] {
   return record.filter((row) => foldText(row.class) === foldText(className))
 }
 
-function weekOf(history: PupilHistory, monday: string, settings: MasterySettings): PupilWeek {
-  const { pupil, occasions } = history
-  const standing = (count: number) =>
-    standingsOf({ ...history, occasions: occasions.slice(0, count) }, settings)
+function weekOf({ pupil, occasions }: PupilHistory, monday: string): PupilWeek {
+  const isOfWeek = ({ date }: { readonly date: string }) => mondayOf(date) === monday
+  const first = occasions.findIndex(isOfWeek)
   return {
     name: pupil,
-    occasions: occasions.flatMap(({ date }, index) =>
-      mondayOf(date) === monday ? [changeBetween(standing(index), standing(index + 1))] : [],
-    ),
+    before: occasions.slice(0, Math.max(0, first)).map(countedOn),
+    week: occasions.filter(isOfWeek).map(countedOn),
   }
 }
 
-/** What an occasion added to the counts of each type, and the statuses before and after it. */
-function changeBetween(before: Standings, after: Standings): TypeOnOccasion[] {
-  return after.byType.map(({ type, right, tried, status }) => {
-    const earlier = before.byType.find((each) => each.type === type)
-    return {
-      type,
-      right: right - (earlier?.right ?? 0),
-      tried: tried - (earlier?.tried ?? 0),
-      before: earlier?.status ?? null,
-      after: status,
-    }
-  })
+function countedOn({ rows }: PupilHistory['occasions'][number]): Occasion {
+  return { asked: rows.length, byType: standings([toldBy(rows)]).byType }
 }
 
 /** What praise is made from, and what it is not; a sentence each. */
 export const PRAISE_NOTES: readonly string[] = [
   'A prompt for your own praise, not a judgement: look at the work, and add what you saw.',
-  'Counted from the answers of that week in Record, right and wrong ones. “Now secure” means: not yet so before that week. Each child is measured by their own answers only; the order is that of the alphabet.',
+  'Counted from the answers in Record: more right of a type than the time before, all right of two or more, everything answered. Each child is measured by their own answers only; the order is that of the alphabet.',
 ]
 
-/** How many pupils are not named, and that this says nothing about them; '' where all are named. */
+/** How many pupils are not named, and that what to say of them is the teacher's; '' where all are named. */
 export function notNamedSentence({ notNamed }: Praise): string {
   if (notNamed === 0) return ''
   const [are, their] = notNamed === 1 ? ['is', 'this child'] : ['are', 'these children']
-  return `${countedNoun(notNamed, 'pupil')} of this class in Record ${are} not named: there is no answer of that week to go by. It says nothing about ${their}.`
+  return `${countedNoun(notNamed, 'pupil')} of this class in Record ${are} not named: no answer of that week, or nothing that its counts bear out. What to say is left to you; it says nothing about ${their}.`
 }
 
 /** The praise as plain text, a line for each pupil; `heading` says which class and week. */

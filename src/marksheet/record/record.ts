@@ -203,8 +203,9 @@ function isEvidence({ outcome, question }: RecordRow): boolean {
   return (outcome === 'correct' || outcome === 'incorrect') && exchangesFor(question) !== null
 }
 
-function toldBy(rows: readonly RecordRow[]): Told[] {
-  return rows.flatMap((row) => {
+/** What rows tell, type by type. */
+export function toldBy(rows: readonly RecordRow[]): Told[] {
+  return rows.filter(isEvidence).flatMap((row) => {
     const exchanges = exchangesFor(row.question)
     return exchanges === null ? [] : [{ type: exchanges.type, told: row.outcome === 'correct' }]
   })

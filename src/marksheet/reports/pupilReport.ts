@@ -9,18 +9,22 @@ import { workAtType, type GroupWork } from './needs'
 import type { SetWish } from '../setting/nextSet'
 import type { TableCell, TableSheet } from '../marking/plan'
 
-/** What a pupil can do already: a type in the pupil's words, and its evidence. */
-export interface Secure {
+/** A type in the pupil's words, and its evidence. */
+export interface Objective {
   readonly type: ExchangeType
   readonly objective: string
   readonly right: number
   readonly tried: number
 }
 
-/** A pupil's own report: what is secure, what comes next, an example of it and questions to try. Nothing of any other pupil. */
+/**
+ * A pupil's own report. `can`: secure, and all right of two or more; `mostly`: secure, and more right than wrong. Then what comes next, an
+ * example of it and questions to try. Nothing of any other pupil.
+ */
 export interface PupilReport {
   readonly name: string
-  readonly secure: readonly Secure[]
+  readonly can: readonly Objective[]
+  readonly mostly: readonly Objective[]
   /** Whether enough was answered to judge any type at all. */
   readonly isSeen: boolean
   readonly next: { readonly type: ExchangeType; readonly objective: string; readonly work: GroupWork } | null
@@ -36,10 +40,16 @@ export function pupilReport(name: string, judgement: Judgement, wish: SetWish): 
   const type = nextType(judgement)
   const next = type === null ? null : { type, objective: RUNGS[type].objective, work: workAtType(type, wish) }
   const isSeen = judgement.byType.some(({ status }) => status !== 'not enough seen')
-  return { name, secure, isSeen, next }
+  return {
+    name,
+    can: secure.filter(({ right, tried }) => right === tried && tried >= 2),
+    mostly: secure.filter(({ right, tried }) => right < tried && 2 * right > tried),
+    isSeen,
+    next,
+  }
 }
 
-const NOTHING_SECURE = 'This is still being learnt: what comes next is below.'
+const STILL_LEARNING = 'This is still being learnt: what comes next is below.'
 const TOO_FEW = 'Not enough answers yet to say what is secure.'
 
 /** A sheet to print, and its rows (from 0) before which a new page begins. */
@@ -59,17 +69,21 @@ export function planReports(reports: readonly PupilReport[], date: string): Prin
   return { table: { name: 'Reports', rows, widths: [22, 74] }, breaks }
 }
 
-function reportRows({ name, secure, isSeen, next }: PupilReport, date: string): TableCell[][] {
-  const can = secure.map(({ objective, right, tried }, index) => [
-    plain(index === 0 ? 'I can do this' : ''),
-    plain(`✓ ${objective} (${right} of ${tried})`),
-  ])
+function reportRows({ name, can, mostly, isSeen, next }: PupilReport, date: string): TableCell[][] {
+  const listed = (label: string, objectives: readonly Objective[], sign: string) =>
+    objectives.map(({ objective, right, tried }, index) => [
+      plain(index === 0 ? label : ''),
+      plain(`${sign}${objective} (${right} of ${tried})`),
+    ])
+  const nothing = [[plain('I can do this'), plain(isSeen ? STILL_LEARNING : TOO_FEW)]]
   return [
     [bold(name), plain(date)],
-    ...(can.length > 0 ? can : [[plain('I can do this'), plain(isSeen ? NOTHING_SECURE : TOO_FEW)]]),
+    ...listed('I can do this', can, '✓ '),
+    ...listed('Mostly right', mostly, ''),
+    ...(can.length + mostly.length > 0 ? [] : nothing),
     [],
     ...(next === null
-      ? [[bold('Next'), plain('Everything asked so far is secure. Well done!')]]
+      ? [[bold('Next'), plain('Your teacher will tell you what comes next.')]]
       : nextRows(next.objective, next.work)),
     [],
   ]

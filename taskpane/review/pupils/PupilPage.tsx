@@ -2,7 +2,7 @@ import { Button } from '@fluentui/react-components'
 import { useEffect, useMemo, useRef, type ReactElement } from 'react'
 import { areaOf, type Area } from '../../../src/marksheet/layout/matrix'
 import type { SetWish } from '../../../src/marksheet/setting/nextSet'
-import { pupilReport, type PupilReport } from '../../../src/marksheet/reports/pupilReport'
+import { pupilReport, type Objective, type PupilReport } from '../../../src/marksheet/reports/pupilReport'
 import type { Judgement } from '../../../src/mastery/standing'
 import { statusSign, TEACHING_ORDER } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
@@ -111,24 +111,17 @@ function Report(props: {
   const { person, wish, onWrite, onPrint } = props
   const report = useMemo(() => pupilReport(person.name, person.judgement, wish), [person, wish])
   const busy = useBusy()
-  const { secure, next } = report
+  const { can, mostly, next } = report
   return (
     <Card title="The pupil’s own report">
       <h3>I can do this</h3>
-      {secure.length === 0 ? (
-        <p>Not enough answers yet to say what is secure.</p>
-      ) : (
-        <ul className="can">
-          {secure.map(({ type, objective, right, tried }) => (
-            <li key={type}>
-              ✓ {objective} ({right} of {tried})
-            </li>
-          ))}
-        </ul>
-      )}
+      {can.length === 0 && <p>Nothing yet that was right every time, twice or more.</p>}
+      <Objectives objectives={can} sign="✓ " />
+      {mostly.length > 0 && <h3>Mostly right</h3>}
+      <Objectives objectives={mostly} sign="" />
       <h3>Next</h3>
       {next === null ? (
-        <p>Everything asked so far is secure.</p>
+        <p>Nothing further to go by: what comes next is left to you.</p>
       ) : (
         <>
           <p>{next.objective}</p>
@@ -154,5 +147,19 @@ function Report(props: {
         Put the report on a sheet to print
       </Button>
     </Card>
+  )
+}
+
+function Objectives(props: { readonly objectives: readonly Objective[]; readonly sign: string }) {
+  if (props.objectives.length === 0) return null
+  return (
+    <ul className="can">
+      {props.objectives.map(({ type, objective, right, tried }) => (
+        <li key={type}>
+          {props.sign}
+          {objective} ({right} of {tried})
+        </li>
+      ))}
+    </ul>
   )
 }

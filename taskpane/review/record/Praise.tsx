@@ -66,13 +66,9 @@ function Week(props: {
   readonly onWrite: (printed: PrintedSheet) => void
 }) {
   const { className, monday, onWrite } = props
-  const { record, settings } = props.state
-  const { mastery } = settings
+  const { record } = props.state
   const busy = useBusy()
-  const praise = useMemo(
-    () => praiseIn(record?.rows ?? [], className, monday, mastery),
-    [record, className, monday, mastery],
-  )
+  const praise = useMemo(() => praiseIn(record?.rows ?? [], className, monday), [record, className, monday])
   const heading = `${className}, week from Monday ${dayInWords(monday)}`
   const notNamed = notNamedSentence(praise)
   return (
@@ -89,7 +85,7 @@ function Week(props: {
           </ul>
         </details>
       )}
-      {praise.named.length === 0 && <p>Record holds no right or wrong answer of that week.</p>}
+      {praise.named.length === 0 && <p>The counts of that week give nothing to praise.</p>}
       {notNamed !== '' && <p className="quiet">{notNamed}</p>}
       <p className="quiet">{PRAISE_NOTES[1]}</p>
       <div className="stacked">

@@ -1,3 +1,4 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { readQuestion, type Question } from '../../../src/arithmetic/question'
 import { findMarksheets } from '../../../src/marksheet/layout/find'
@@ -5,6 +6,7 @@ import { workAgainst, workAtType } from '../../../src/marksheet/reports/needs'
 import { planReports, pupilReport } from '../../../src/marksheet/reports/pupilReport'
 import { review } from '../../../src/marksheet/marking/review'
 import { planWeek } from '../../../src/marksheet/record/week'
+import { anyCounts, judged } from '../../mastery/judged'
 
 const questionOf = (text: string): Question => {
   const reading = readQuestion(text)
@@ -29,9 +31,7 @@ const textOf = (rows: readonly (readonly { readonly text: string }[])[]) =>
 describe('a pupil’s own report', () => {
   it('says what is secure with its evidence, and what comes next with an example and questions of it', () => {
     const report = pupilReport(amina.name, amina.judgement, wish)
-    expect(report.secure.map(({ type, right, tried }) => [type, right, tried])).toEqual([
-      ['no exchange', 2, 2],
-    ])
+    expect(report.can.map(({ type, right, tried }) => [type, right, tried])).toEqual([['no exchange', 2, 2]])
     expect(report.next?.type).toBe('two exchanges, next to each other')
     expect(report.next?.work.example?.type).toBe('two exchanges, next to each other')
     expect(report.next?.work.questions.length).toBe(5)
@@ -53,8 +53,31 @@ describe('a pupil’s own report', () => {
     expect(pageOf(away)).toContain('I can do this | Not enough answers yet to say what is secure.')
   })
 
-  it('has nothing next where everything is secure', () => {
-    expect(pupilReport(bryn.name, bryn.judgement, wish).next).toBeNull()
+  it('has the next type up where everything is secure, and leaves it to the teacher where nothing was answered', () => {
+    expect(pupilReport(bryn.name, bryn.judgement, wish).next?.type).toBe('three or more exchanges')
+    const absent = pupilReport('Ali D', judged({ 'no exchange': [0, 0] }), wish)
+    const page = textOf(planReports([absent], '6 November 2026').table.rows)
+    expect(page).toContain('Your teacher will tell you what comes next.')
+    expect(page).not.toContain('✓')
+  })
+
+  it('says “I can” only of what was all right twice or more, and “mostly right” of more right than wrong', () => {
+    fc.assert(
+      fc.property(anyCounts, (counts) => {
+        const report = pupilReport('Ali D', judged(counts), { ...wish, count: 1 })
+        const page = textOf(planReports([report], 'today').table.rows).split('\n')
+        for (const line of page) {
+          const [, can, right, tried] = /(✓ )?I (?:can|know).* \((\d+) of (\d+)\)$/.exec(line) ?? []
+          if (tried === undefined) continue
+          if (can !== undefined) expect(Number(tried) >= 2 && right === tried).toBe(true)
+          else expect(2 * Number(right)).toBeGreaterThan(Number(tried))
+        }
+        const shown = page.filter((line) => line.includes('✓')).length
+        const allRight = Object.values(counts).filter(([right, tried]) => right === tried && tried >= 2)
+        expect(shown).toBe(allRight.length)
+      }),
+      { numRuns: 40 },
+    )
   })
 
   it('is printed on a page of its own, and names no other pupil', () => {
@@ -67,7 +90,7 @@ describe('a pupil’s own report', () => {
       '✓ I can line up the columns and subtract each one, starting on the right. (2 of 2)',
     )
     expect(page).not.toContain('Bryn')
-    expect(textOf(table.rows.slice(breaks[0]))).toContain('Everything asked so far is secure.')
+    expect(textOf(table.rows.slice(breaks[0]))).toContain('Next I learn')
   })
 })
 

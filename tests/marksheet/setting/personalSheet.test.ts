@@ -8,7 +8,7 @@ import { PERSONAL_QUESTIONS, personalSets, type PersonalSet } from '../../../src
 import { planMarksheet, type MarksheetPlan, type PlanReading } from '../../../src/marksheet/setting/layOut'
 import { planPersonalSheet } from '../../../src/marksheet/setting/personalSheet'
 import { review } from '../../../src/marksheet/marking/review'
-import { TEACHING_ORDER } from '../../../src/mastery/support'
+import { anyCounts, judged } from '../../mastery/judged'
 
 function planIn(reading: PlanReading): MarksheetPlan {
   if ('problem' in reading) throw new Error(reading.problem)
@@ -27,13 +27,7 @@ const drawn = fc
           ...names.map((name) =>
             fc.record({
               name: fc.constant(name),
-              byType: fc.array(
-                fc.record({
-                  type: fc.constantFrom(...TEACHING_ORDER),
-                  status: fc.constantFrom('needs support', 'nearly secure', 'not enough seen', 'secure'),
-                }),
-                { maxLength: 3 },
-              ),
+              judgement: anyCounts.map((counts) => judged(counts)),
             }),
           ),
         ),

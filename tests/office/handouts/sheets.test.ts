@@ -28,6 +28,7 @@ import { readTraces } from '../../../src/office/removal/traces'
 import { benchWith, countSyncs, problemIn, shown } from '../host'
 import { differences, pictureOf } from '../workbookPicture'
 import { MAKING } from '../../lesson/making'
+import { judged } from '../../mastery/judged'
 
 const NAMES = ['Amira P', 'Una Kelly', 'Daniel O']
 const CLASS: Matrix = { name: 'Class', values: [['Name'], ...NAMES.map((name) => [name])] }
@@ -205,7 +206,7 @@ describe('texts that look like formulas', () => {
 
   it('stay texts on sheets to print, on personal sets and on a lesson’s marksheet', async () => {
     const bench = await benchWith(CLASS)
-    const reading = personalSets({ pupils: [{ name: NAME, byType: [] }], year: 4, seed: 1 })
+    const reading = personalSets({ pupils: [{ name: NAME, judgement: judged() }], year: 4, seed: 1 })
     const { sets } = given(reading)
     await writeHandout(worksheetsOf(personalHandout(sets, MAKING)))
     await writePersonalSets(NAME, sets)
@@ -289,9 +290,9 @@ describe('a lesson made in one action', () => {
 })
 
 const PUPILS = [
-  { name: 'Amira P', byType: [{ type: 'through a zero', status: 'needs support' }] },
-  { name: 'Daniel O', byType: [{ type: 'one exchange, tens to ones', status: 'nearly secure' }] },
-  { name: 'Una Kelly', byType: [] },
+  { name: 'Amira P', judgement: judged({ 'through a zero': [0, 3] }) },
+  { name: 'Daniel O', judgement: judged({ 'one exchange, tens to ones': [2, 3] }) },
+  { name: 'Una Kelly', judgement: judged() },
 ] as const
 const setsWith = (seed: number, count = 4): readonly PersonalSet[] =>
   given(personalSets({ pupils: PUPILS, year: 4, seed, count })).sets
