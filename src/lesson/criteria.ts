@@ -64,8 +64,17 @@ const CHECK: Readonly<Record<Operation, string>> = {
   add: 'I check by subtracting: when I take one of the numbers from my answer, the other is left.',
 }
 
+/** What the deepest grade needs besides. */
+export const DEEPER_CRITERIA: readonly string[] = [
+  'I decide which calculation finds the missing number.',
+  'I find missing digits column by column, from the right.',
+  'I explain how I know, with an example.',
+]
+
+const ESTIMATE = 'Before I start I estimate: I round both numbers and work it out in my head.'
+
 /**
- * What a pupil does who meets the objective, in order, four or five sentences for the class; a teacher may change the wording.
+ * What a pupil does who meets the objective, in order, from the estimate to the check, five or six sentences for the class; a teacher may change the wording.
  * `type` is that of the questions, 'any' where they are mixed; `hasPoint` where they are decimals or money.
  */
 export function successCriteria(
@@ -77,7 +86,7 @@ export function successCriteria(
     ? 'I write the numbers under each other with the points lined up.'
     : 'I write the numbers under each other, ones under ones.'
   const middle = type === 'any' ? MIXED[operation] : (BY_TYPE[type] ?? oneColumn(type))
-  return [setOut, 'I start with the column on the right.', ...middle, CHECK[operation]]
+  return [ESTIMATE, setOut, 'I start with the column on the right.', ...middle, CHECK[operation]]
 }
 
 /** The lines of a type with one exchange or carry, which its name tells: "one exchange, tens to ones". */

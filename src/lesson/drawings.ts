@@ -1,6 +1,6 @@
 import { escapeText } from './escape'
 import type { Drawing, Shape } from './model/drawing'
-import { gridOf } from './model/grid'
+import { gridOf, type PaperLine } from './model/grid'
 import type { Paper } from './model/paper'
 import type { Bar, Piece } from './stories/bars'
 
@@ -22,7 +22,12 @@ export function squaredPaper(columns: number, rows: number): string {
 
 /** A written working as a table of squares: digits that were changed crossed out, a line over the answer. */
 export function writtenWorking(paper: Paper): string {
-  const body = gridOf(paper).map(({ kind, cells }) => {
+  return writtenLines(gridOf(paper))
+}
+
+/** Lines of a written working, begun or finished, as a table of squares. */
+export function writtenLines(lines: readonly PaperLine[]): string {
+  const body = lines.map(({ kind, cells }) => {
     const inner = cells.map(({ text, crossed }) =>
       crossed ? `<td><s>${escapeText(text)}</s></td>` : `<td>${escapeText(text)}</td>`,
     )

@@ -26,28 +26,21 @@ export function exampleFrom(
   kind: Kind,
   candidates: readonly Question[],
   seed: string | number,
-  avoid: readonly Question[],
 ): Example | null {
   const generator = generatorFrom(`${seed} partner`)
   const census = takeCensus(kind)
-  const used = new Set(avoid.map(textOf))
   for (const model of bestFirst(candidates)) {
     for (let tries = 0; tries < MOST_TRIES; tries++) {
       const partner = withOtherDigits(model, generator)
       if (
         partner !== null &&
         isLike(model, partner) &&
-        indexOfQuestion(census, partner.calculation) !== undefined &&
-        !used.has(textOf(partner))
+        indexOfQuestion(census, partner.calculation) !== undefined
       )
         return { model, partner }
     }
   }
   return null
-}
-
-function textOf({ calculation }: Question): string {
-  return JSON.stringify(calculation)
 }
 
 function bestFirst(questions: readonly Question[]): Question[] {

@@ -1,22 +1,13 @@
 import { workOut } from '../arithmetic/columns'
 import { exchangesOf } from '../arithmetic/exchange'
-import { amountText, printQuestion, type Operation, type Question } from '../arithmetic/question'
+import type { Question } from '../arithmetic/question'
 import { takeCensus } from '../items/census'
 import { digitChoices, problemOfKind, type Digits, type Kind } from '../items/kind'
-import { generatorFrom } from '../items/seed'
-import { drawInverseChecks } from './checks'
-import { pickFrom } from './random'
 
 /** The three grades of one objective, from easy to hard, as they are headed. */
 export const GRADES = ['The way in', 'The objective', 'Deeper'] as const
 
 export type Grade = (typeof GRADES)[number]
-
-/** Something to explain in words, and what a good answer says. */
-export interface Task {
-  readonly text: string
-  readonly answer: string
-}
 
 /** How many times as many questions as wanted a shorter kind must hold. */
 const PLENTY = 8n
@@ -29,12 +20,19 @@ export function kindOfWayIn(kind: Kind, count: number): Kind {
   const isMixed = kind.type === 'any' && kind.operation === 'subtract'
   const plain: Kind = isMixed ? { ...kind, zerosCrossed: 0 } : kind
   const { topDigits, bottomDigits, answerDigits } = plain
-  const answers = answerDigits === undefined ? {} : { answerDigits: shorter(answerDigits) }
+  const answers =
+    answerDigits === undefined ? {} : { answerDigits: worthWorking(shorter(answerDigits), kind) }
   const both = { ...plain, topDigits: shorter(topDigits), bottomDigits: shorter(bottomDigits), ...answers }
   const found = [both, { ...plain, bottomDigits: shorter(bottomDigits) }].find(
     (each) => problemOfKind(each) === null && takeCensus(each).count >= PLENTY * BigInt(count),
   )
   return found ?? kind
+}
+
+/** Without answers of one whole digit where there are others: these are counted, not worked out. */
+function worthWorking(digits: readonly number[], { topDecimals = 0 }: Kind): readonly number[] {
+  const longer = digits.filter((each) => each > 1)
+  return topDecimals === 0 && longer.length > 0 ? longer : digits
 }
 
 function shorter(digits: Digits): number[] {
@@ -43,10 +41,18 @@ function shorter(digits: Digits): number[] {
 }
 
 /** How hard a question is: tens that change hands, zeros crossed on the way, columns. */
-export function hardness({ calculation }: Question): readonly [tens: number, zeros: number, columns: number] {
+export type Hardness = readonly [tens: number, zeros: number, columns: number]
+
+export function hardness({ calculation }: Question): Hardness {
   const written = workOut(calculation)
   const { places, zerosCrossed } = exchangesOf(written)
   return [places.length, zerosCrossed, written.columns.length]
+}
+
+/** Whether a question is in no way harder than the hardest of some others is in that way. */
+export function isNoHarder(question: Question, others: readonly Question[]): boolean {
+  const sizes = others.map(hardness)
+  return hardness(question).every((each, way) => each <= Math.max(0, ...sizes.map((size) => size[way] ?? 0)))
 }
 
 /**
@@ -65,58 +71,4 @@ export function noHarderThan(questions: readonly Question[], candidates: readonl
       const index = left.findIndex(({ hard }) => hard.every((each, way) => each <= (limit[way] ?? 0)))
       return index < 0 ? [] : left.splice(index, 1).map(({ question }) => question)
     })
-}
-
-/** What there is to explain in the deepest grade: a mistake to find, and a sentence that holds always, sometimes or never. */
-export function deeperTasks(kind: Kind, seed: string | number, avoid: readonly Question[]): readonly Task[] {
-  const drawn = drawInverseChecks({ kind, count: 2, seed: `${seed} mistake`, avoid })
-  const mistakes = 'problem' in drawn ? [] : drawn.checks.filter(({ isRight }) => !isRight)
-  return [
-    ...mistakes.map(({ question, claimed }) => mistake(question, claimed)),
-    pickFrom(CLAIMS[kind.operation], generatorFrom(`${seed} claim`)),
-  ]
-}
-
-function mistake(question: Question, claimed: string): Task {
-  const asked = printQuestion(question)
-  const right = amountText(workOut(question.calculation).answer, question.unit)
-  return {
-    text: `${asked} = ${claimed} is wrong. Find the mistake. What would you tell somebody who made it?`,
-    answer: `${asked} = ${right}, not ${claimed}. The explanation names the column that went wrong and what to do there.`,
-  }
-}
-
-const CLAIMS: Readonly<Record<Operation, readonly Task[]>> = {
-  subtract: [
-    claim(
-      'If the top number has a 0 in it, the subtraction needs an exchange.',
-      'Sometimes. 403 − 128 needs one, 403 − 102 does not.',
-    ),
-    claim(
-      'If the last digit on top is smaller than the last digit below it, that column needs an exchange.',
-      'Always. There is not enough in that column to subtract from.',
-    ),
-    claim(
-      'The answer to a subtraction is smaller than the number that you started with.',
-      'Sometimes. It is not where 0 is subtracted: 52 − 0 = 52.',
-    ),
-  ],
-  add: [
-    claim(
-      'Two three-digit numbers add up to a four-digit number.',
-      'Sometimes. 600 + 500 = 1,100 has four digits, 200 + 300 = 500 has three.',
-    ),
-    claim(
-      'When you add two numbers, you can carry 2 into the next column.',
-      'Never. The most that a column can make is 9 + 9 + 1 = 19, so at most 1 is carried.',
-    ),
-    claim(
-      'If you swap the two numbers in an addition, the answer changes.',
-      'Never. 46 + 30 and 30 + 46 are both 76.',
-    ),
-  ],
-}
-
-function claim(says: string, answer: string): Task {
-  return { text: `Always, sometimes or never true? ${says} Give an example.`, answer }
 }

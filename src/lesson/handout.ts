@@ -1,25 +1,30 @@
+import type { PaperLine } from './model/grid'
 import type { Notation } from './model/notation'
 import type { Paper } from './model/paper'
 import type { Bar } from './stories/bars'
 
 /**
- * Squares to work a question in: its number on the sheet, the question as printed, and how many squares across and down; below
- * them a line to fill in, by its name ('' for none).
+ * Squares to work a question in: its number on the sheet, the question as printed, and how many squares across and down; above and
+ * below them lines to fill in, by their names ('' for none). `given` is what already stands there, in place of empty squares; null for
+ * nothing.
  */
 export interface Room {
   readonly label: string
   readonly text: string
   readonly columns: number
   readonly rows: number
+  readonly above: string
   readonly line: string
+  readonly given: readonly PaperLine[] | null
 }
 
-/** A question with its written working. */
+/** A question with its written working, and what else there is to say of it: its estimate, its check. */
 export interface Working {
   readonly label: string
   readonly text: string
   readonly paper: Paper
   readonly answer: string
+  readonly notes: readonly string[]
 }
 
 /** A number triangle: its name on the sheet, the side total, numbers by place from the top corner clockwise, null where the pupil writes. */

@@ -1,8 +1,9 @@
 import type { Block, Handout, Making, Room, Sheet, Working } from './handout'
-import type { Task } from './grades'
-import type { Lesson } from './lessonSet'
+import type { Lesson, PracticeSet } from './lessonSet'
 import type { Notation } from './model/notation'
 import { finishedPaper } from './model/paper'
+import { partWorked } from './partWorked'
+import type { Task } from './tasks'
 import { operationName } from './words'
 import type { WorkedQuestion } from './worked'
 
@@ -21,7 +22,7 @@ export function lessonHandout(lesson: Lesson, { notation, set }: Making): Handou
     sheets: [
       exampleSheet(lesson, notation),
       togetherSheet(lesson),
-      ...practiceSheets(lesson),
+      ...practiceSheets(lesson, notation),
       answerSheet(lesson, notation),
       homeLetter(lesson, notation),
     ],
@@ -33,13 +34,15 @@ export function lessonTitle({ recipe: { topic, name } }: Lesson): string {
   return `${topic}: ${name.charAt(0).toLowerCase()}${name.slice(1)}`
 }
 
-/** The modelled example with its steps in words, and what to look for. */
-export function exampleSheet({ recipe, criteria, model }: Lesson, notation: Notation): Sheet {
+/** The modelled example with its estimate, its steps in words and its check, and what to look for. */
+export function exampleSheet({ recipe, criteria, otherWays, model }: Lesson, notation: Notation): Sheet {
   return {
     title: recipe.objective,
     reader: 'pupil',
     blocks: [
       { kind: 'heading', text: `Look: ${model.text}` },
+      ...(otherWays === null ? [] : [{ kind: 'text', text: `Is there another way? ${otherWays}` } as const]),
+      ...(model.estimate === null ? [] : [{ kind: 'text', text: estimateSentence(model.estimate) } as const]),
       { kind: 'worked', working: workingOf(model, '', notation), steps: model.steps },
       { kind: 'heading', text: 'How I know that I can do it' },
       { kind: 'ticks', items: criteria },
@@ -60,26 +63,72 @@ export function togetherSheet({ partner, recap }: Lesson): Sheet {
         blocks: [
           { kind: 'heading', text: 'Now one like the example' },
           { kind: 'text', text: 'Take turns: one of you says the next step, the other writes it.' },
-          { kind: 'rooms', rooms: roomsFor([partner], () => '') },
+          { kind: 'rooms', rooms: [...roomsFor([partner], () => '', ESTIMATE), checkRoom(partner)] },
         ],
       },
     ],
   }
 }
 
-/** A sheet for each grade of the practice. */
-export function practiceSheets({ recipe, practice }: Lesson): Sheet[] {
+/** A sheet for each grade of the practice: an estimate before every question, two answers to check, and what there is to explain. */
+export function practiceSheets({ recipe, practice }: Lesson, notation: Notation): Sheet[] {
   return practice.map((set) => ({
     title: set.grade,
     reader: 'pupil',
     blocks: [
       { kind: 'fields', names: ['Name', 'Date'] },
       { kind: 'text', text: recipe.objective },
-      roomsOf(set.questions),
+      ...practiceBlocks(set, notation),
+      ...checkBlocks(set.questions),
       ...set.tasks.map(taskBlock),
       { kind: 'ticks', items: set.criteria },
     ],
   }))
+}
+
+/** Room for every question of a grade; the first of the way in is begun. */
+function practiceBlocks({ grade, questions }: PracticeSet, notation: Notation): Block[] {
+  const rooms = roomsFor(questions, (index) => `${index + 1}`, ESTIMATE)
+  const [first, ...others] = rooms
+  const [begun] = questions
+  if (grade !== 'The way in' || !first || !begun) return [{ kind: 'rooms', rooms }]
+  return [
+    { kind: 'text', text: 'Number 1 is begun for you: go on from there.' },
+    { kind: 'rooms', rooms: [{ ...first, given: partWorked(begun.question, notation) }, ...others] },
+  ]
+}
+
+const CHECKS = 2
+
+/** Room to check some of the answers; a missing number is checked where it stands. */
+function checkBlocks(questions: readonly WorkedQuestion[]): Block[] {
+  const [first] = questions
+  if (first?.question.missing !== 'result')
+    return [{ kind: 'text', text: 'Check: put every number that you found in its place. Is it true?' }]
+  const rooms = questions.slice(0, CHECKS).map(checkRoom)
+  const which = rooms.length === 1 ? 'your answer' : 'two of your answers'
+  return [
+    {
+      kind: 'together',
+      blocks: [
+        { kind: 'heading', text: `Check ${which} with the inverse` },
+        { kind: 'rooms', rooms },
+      ],
+    },
+  ]
+}
+
+function checkRoom(question: WorkedQuestion): Room {
+  const [room] = roomsFor([question], () => '')
+  if (!room) throw new RangeError('There is no question to check.')
+  return { ...room, text: 'Check', rows: ROOM_ROWS - 1 }
+}
+
+const ESTIMATE = 'Estimate'
+
+/** "Estimate: 4,000 − 2,000 = 2,000, so the answer is close to 2,000." */
+function estimateSentence(estimate: string): string {
+  return `Estimate first: ${estimate}, so the answer is close to ${estimate.split(' = ').at(-1) ?? ''}.`
 }
 
 const REMEMBER = 'From earlier lessons'
@@ -101,7 +150,9 @@ export function answerSheet(lesson: Lesson, notation: Notation): Sheet {
       ...part('Modelled example and partner question', [model, partner]),
       ...practice.flatMap(({ grade, questions, tasks }) => [
         ...part(grade, questions),
-        ...(tasks.length > 0 ? [{ kind: 'list', items: tasks.map(({ answer }) => answer) } as const] : []),
+        ...(tasks.length > 0
+          ? [{ kind: 'list', items: tasks.map(({ name, answer }) => `${name} ${answer}`) } as const]
+          : []),
       ]),
       ...(recap.length > 0 ? part(REMEMBER, recap) : []),
     ],
@@ -155,11 +206,14 @@ const WORDS_AT_SCHOOL: Readonly<Record<Lesson['recipe']['operation'], readonly s
 }
 
 /** What there is to explain, with lines to write on. */
-function taskBlock({ text }: Task): Block {
+function taskBlock({ name, text, given }: Task): Block {
+  const room = { label: '', text: '', columns: 0, rows: 0, above: '', line: '', given }
   return {
     kind: 'together',
     blocks: [
+      { kind: 'heading', text: name },
       { kind: 'text', text },
+      ...(given ? [{ kind: 'rooms', rooms: [room] } as const] : []),
       { kind: 'fields', names: ['I know because'] },
     ],
   }
@@ -169,8 +223,15 @@ function roomsOf(questions: readonly WorkedQuestion[]): Block {
   return { kind: 'rooms', rooms: roomsFor(questions, (index) => `${index + 1}`) }
 }
 
-/** Room on squared paper for questions, as wide for all as the longest needs, so that no room gives its answer away. */
-export function roomsFor(questions: readonly WorkedQuestion[], label: (index: number) => string): Room[] {
+/**
+ * Room on squared paper for questions, as wide for all as the longest needs, so that no room gives its answer away; `above` names a line
+ * to fill in first, '' for none.
+ */
+export function roomsFor(
+  questions: readonly WorkedQuestion[],
+  label: (index: number) => string,
+  above = '',
+): Room[] {
   const across = questions.map((question) => question.across + ROOM_MARGIN)
   const columns = Math.max(ROOM_COLUMNS, ...across)
   return questions.map(({ text }, index) => ({
@@ -178,15 +239,18 @@ export function roomsFor(questions: readonly WorkedQuestion[], label: (index: nu
     text,
     columns,
     rows: ROOM_ROWS,
+    above,
     line: '',
+    given: null,
   }))
 }
 
-/** A question's working with its number on the sheet. */
+/** A question's working with its number on the sheet, its estimate and its check. */
 export function workingOf(
-  { question, text, answer }: WorkedQuestion,
+  { question, text, answer, estimate, check }: WorkedQuestion,
   label: string,
   notation: Notation,
 ): Working {
-  return { label, text, paper: finishedPaper(question, notation), answer }
+  const notes = [...(estimate === null ? [] : [`Estimate: ${estimate}`]), `Check: ${check}`]
+  return { label, text, paper: finishedPaper(question, notation), answer, notes }
 }

@@ -12,12 +12,14 @@ export function criteriaIn(typed: string): string[] {
     .slice(0, CRITERIA.lines)
 }
 
-/** The lesson with a teacher's own success criteria, on the example and on the practice of the same method. */
+/** The lesson with a teacher's own success criteria in place of ours; what the deepest grade needs besides stays below them. */
 export function withCriteria(lesson: Lesson, criteria: readonly string[]): Lesson {
-  const isOurs = (other: readonly string[]) => other.join('\n') === lesson.criteria.join('\n')
   return {
     ...lesson,
     criteria,
-    practice: lesson.practice.map((set) => (isOurs(set.criteria) ? { ...set, criteria } : set)),
+    practice: lesson.practice.map((set) => ({
+      ...set,
+      criteria: [...criteria, ...set.criteria.slice(lesson.criteria.length)],
+    })),
   }
 }

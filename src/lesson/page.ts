@@ -5,6 +5,7 @@ import {
   squaredPaper,
   triangleDrawing,
   triangleInWords,
+  writtenLines,
   writtenWorking,
 } from './drawings'
 import { escapeText } from './escape'
@@ -57,8 +58,11 @@ function blockHtml(block: Block): string {
       return figures(
         'rooms',
         block.rooms,
-        ({ label, text, columns, rows, line }) =>
-          caption(label, text) + squaredPaper(columns, rows) + (line === '' ? '' : fields([line])),
+        ({ label, text, columns, rows, above, line, given }) =>
+          caption(label, text) +
+          (above === '' ? '' : fields([above])) +
+          (given ? writtenLines(given) : squaredPaper(columns, rows)) +
+          (line === '' ? '' : fields([line])),
       )
     case 'worked':
       return `<div class="worked">${writtenWorking(block.working.paper)}${stepList(block.steps)}</div>`
@@ -97,8 +101,9 @@ function caption(label: string, text: string): string {
   return `<figcaption>${number}${escapeText(text)}</figcaption>`
 }
 
-function workingHtml({ label, text, paper, answer }: Working): string {
-  return `${caption(label, text)}${writtenWorking(paper)}<p class="answer">${escapeText(answer)}</p>`
+function workingHtml({ label, text, paper, answer, notes }: Working): string {
+  const told = notes.map((note) => `<small>${escapeText(note)}</small>`).join('')
+  return `${caption(label, text)}${writtenWorking(paper)}<p class="answer">${escapeText(answer)}</p>${told}`
 }
 
 function stepList(steps: readonly string[]): string {

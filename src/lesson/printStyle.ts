@@ -35,8 +35,10 @@ figcaption b { margin-right: 3mm; }
 .rooms figure { width: 86mm; display: flex; flex-direction: column; }
 .rooms figcaption { flex: 1; }
 .rooms .fields { margin: 4mm 0 0; }
+.rooms figcaption + .fields { margin: 0 0 3mm; }
 .workings { display: grid; grid-template-columns: repeat(4, 1fr); gap: 3mm; break-inside: avoid; }
 .workings .answer { margin: 1mm 0 0; font-weight: bold; }
+.workings small { display: block; font-size: 0.75em; }
 .worked { display: flex; gap: 8mm; align-items: flex-start; margin-bottom: 3mm; break-inside: avoid; }
 .worked ol { flex: 1; font-size: 0.77em; line-height: 1.3; margin: 0; }
 .worked li { margin-bottom: 0.5mm; }

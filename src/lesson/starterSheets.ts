@@ -1,11 +1,10 @@
-import { answerKey } from '../answers/typed'
-import { amountText, printQuestion, type Question } from '../arithmetic/question'
+import { printQuestion } from '../arithmetic/question'
 import type { DiceGrid } from './dice'
 import type { Block, Handout, Sheet } from './handout'
 import { roomsFor } from './lessonSheets'
 import type { Story } from './stories/story'
 import type { TrianglePuzzle } from './triangle'
-import { workedQuestion } from './worked'
+import { withAnswer, workedQuestion } from './worked'
 
 /** The dice starter: a sheet to play on, and one for the teacher with the answers, the ways to count and the length of the game. */
 export function diceHandout({ rows, rolls }: DiceGrid, set: string): Handout {
@@ -138,9 +137,4 @@ export function storyHandout(stories: readonly Story[], set: string): Handout {
     ),
   }
   return { title, set, sheets: [pupil, answers] }
-}
-
-/** A question with its answer, as printed: "273 − 40 = 233". */
-export function withAnswer(question: Question): string {
-  return `${printQuestion(question)} = ${amountText(answerKey(question).numeral, question.unit)}`
 }

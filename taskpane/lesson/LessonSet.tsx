@@ -1,7 +1,8 @@
-import { Button, Field, Select, Textarea } from '@fluentui/react-components'
+import { Button, Checkbox, Field, Select, Textarea } from '@fluentui/react-components'
 import { useEffect, useMemo, type ReactElement } from 'react'
 import { LESSON_QUESTIONS, type Lesson } from '../../src/lesson/lessonSet'
 import { lessonHandout } from '../../src/lesson/lessonSheets'
+import { inSeries, typesInWords } from '../../src/lesson/words'
 import type { WorkedQuestion } from '../../src/lesson/worked'
 import { Card } from '../common/Card'
 import { CELLS, SELECT } from '../common/icons'
@@ -50,7 +51,7 @@ export function LessonSet(): ReactElement {
 }
 
 function ObjectiveCard({ maker, state }: Parts) {
-  const { recipe, practice, recap } = state.choices
+  const { recipe, practice, recap, otherWays } = state.choices
   return (
     <Card title="The objective">
       <div className="recipe">
@@ -80,6 +81,14 @@ function ObjectiveCard({ maker, state }: Parts) {
             }}
           />
         </div>
+        <RecapField maker={maker} state={state} />
+        <Checkbox
+          label="Talk about other ways before the example"
+          checked={otherWays}
+          onChange={(_, { checked }) => {
+            maker.choose({ otherWays: checked === true })
+          }}
+        />
       </div>
     </Card>
   )
@@ -95,20 +104,49 @@ function LessonCard({ maker, state }: Parts) {
           <strong>! No lesson.</strong> {made.problem}
         </p>
       ) : (
-        <Preview lesson={made.lesson} recapFrom={recapSentence(state)} />
+        <>
+          {state.repeated.length > 0 && (
+            <p>
+              {counted(state.repeated.length, 'question')} of this set{' '}
+              {state.repeated.length === 1 ? 'is' : 'are'} in Record already: {inSeries(state.repeated)}.
+              Another draw finds new ones.
+            </p>
+          )}
+          <Preview lesson={made.lesson} />
+        </>
       )}
     </Card>
   )
 }
 
-/** What the recap is drawn from, in a sentence. */
-function recapSentence({ known, className }: LessonSetState): string {
-  if (known.length === 0) return 'Record holds nothing of this class yet: drawn from all earlier objectives.'
-  const whose = className === '' ? 'the class' : className
-  return `Most of what ${whose} is least secure in, by Record.`
+/** What the recap is drawn from. By Record it is chosen once, so that the same number stays the same lesson. */
+function RecapField({ maker, state: { choices, least, className } }: Parts) {
+  const { recapTypes } = choices
+  const offered = recapTypes.length > 0 ? recapTypes : least
+  if (offered.length === 0) return null
+  return (
+    <Field
+      label="Recap from"
+      hint={recapTypes.length > 0 ? startingLarge(`${typesInWords(recapTypes)}.`) : undefined}
+    >
+      <Select
+        value={recapTypes.length > 0 ? 'least' : 'all'}
+        onChange={(_, { value }) => {
+          maker.choose({ recapTypes: value === 'least' ? least : [] })
+        }}
+      >
+        <option value="all">All that comes before</option>
+        <option value="least">
+          What {className === '' ? 'the class' : className} is least secure in, by Record
+        </option>
+      </Select>
+    </Field>
+  )
 }
 
-function Preview({ lesson, recapFrom }: { readonly lesson: Lesson; readonly recapFrom: string }) {
+const startingLarge = (text: string) => text.charAt(0).toUpperCase() + text.slice(1)
+
+function Preview({ lesson }: { readonly lesson: Lesson }) {
   const { model, partner, practice, recap } = lesson
   return (
     <>
@@ -117,7 +155,7 @@ function Preview({ lesson, recapFrom }: { readonly lesson: Lesson; readonly reca
         <Fold key={grade} name={grade} questions={questions} />
       ))}
       {recap.length > 0 ? (
-        <Fold name="Recap" says={recapFrom} questions={recap} />
+        <Fold name="Recap" questions={recap} />
       ) : (
         <p className="quiet">No recap: nothing comes before this objective, or none was wanted.</p>
       )}
@@ -125,18 +163,13 @@ function Preview({ lesson, recapFrom }: { readonly lesson: Lesson; readonly reca
   )
 }
 
-function Fold(props: {
-  readonly name: string
-  readonly says?: string
-  readonly questions: readonly WorkedQuestion[]
-}) {
-  const { name, says, questions } = props
+function Fold(props: { readonly name: string; readonly questions: readonly WorkedQuestion[] }) {
+  const { name, questions } = props
   return (
     <details>
       <summary>
         {name}: {counted(questions.length, 'question')}
       </summary>
-      {says !== undefined && <p className="quiet">{says}</p>}
       <ol className="drawn" aria-label={name}>
         {questions.map(({ text, type, answer }) => (
           <li key={text}>

@@ -1,9 +1,12 @@
-import type { Question } from '../../src/arithmetic/question'
+import type { ExchangeType } from '../../src/arithmetic/exchange'
+import { printQuestion, type Question } from '../../src/arithmetic/question'
 import type { Recipe } from '../../src/items/recipes'
 import { TOPICS } from '../../src/items/wish'
 import { GRADES } from '../../src/lesson/grades'
-import { makeLesson, type Lesson, type TypeStatus } from '../../src/lesson/lessonSet'
+import { makeLesson, questionsOf, type Lesson } from '../../src/lesson/lessonSet'
 import { criteriaIn, withCriteria } from '../../src/lesson/ownCriteria'
+import { leastSecure, type TypeStatus } from '../../src/lesson/recap'
+import { freshNumber, repeatedIn } from '../../src/lesson/repeats'
 import { inSeries } from '../../src/lesson/words'
 import { findClassList } from '../../src/marksheet/layout/classList'
 import { classesIn, questionsIn, type RecordRow } from '../../src/marksheet/record/record'
@@ -29,22 +32,31 @@ export const ON_MARKSHEET = [
 
 export type OnMarksheet = (typeof ON_MARKSHEET)[number][0]
 
-/** What a teacher chooses for a lesson. `criteria` are the success criteria as typed, or null for ours. */
+/**
+ * What a teacher chooses for a lesson. `recapTypes` are the types of the recap, none for all that come before; `otherWays` whether to talk
+ * about other ways before the example; `criteria` the success criteria as typed, or null for ours.
+ */
 export interface LessonChoices {
   readonly recipe: Recipe
   readonly practice: number
   readonly recap: number
+  readonly recapTypes: readonly ExchangeType[]
+  readonly otherWays: boolean
   readonly onMarksheet: OnMarksheet
   readonly criteria: string | null
 }
 
-/** What the lesson set shows. `known` tells how secure the types are of the class, in Record; `className` that class. */
+/**
+ * What the lesson set shows. `repeated` are those of its questions that Record holds; `least` the types that the class is least secure in,
+ * by Record, and `className` that class.
+ */
 export interface LessonSetState {
   readonly choices: LessonChoices
   readonly typed: string
   readonly made: { readonly lesson: Lesson } | { readonly problem: string }
+  readonly repeated: readonly string[]
   readonly pupils: Pupils | null
-  readonly known: readonly TypeStatus[]
+  readonly least: readonly ExchangeType[]
   readonly className: string
 }
 
@@ -52,23 +64,29 @@ const FIRST: LessonChoices = {
   recipe: OBJECTIVE.state().recipe,
   practice: 6,
   recap: 4,
+  recapTypes: [],
+  otherWays: false,
   onMarksheet: 'grades',
   criteria: null,
 }
 
 /** What the choices and buttons of the lesson set do. */
 export class LessonSetMaker extends Store<LessonSetState> {
-  #avoid: readonly Question[] = []
+  #known: readonly TypeStatus[] = []
+  #set: readonly Question[] = []
   #looks = 0
+  /** Whether the number was drawn before Record was read, and nobody has seen to it since. */
+  #isFirst = true
 
   constructor(private readonly runner: Runner) {
     const typed = newSetNumber()
     super({
       choices: FIRST,
       typed,
-      made: lessonFor(FIRST, typed, [], []),
+      made: lessonFor(FIRST, typed),
+      repeated: [],
       pupils: null,
-      known: [],
+      least: [],
       className: '',
     })
   }
@@ -78,17 +96,21 @@ export class LessonSetMaker extends Store<LessonSetState> {
     const { choices } = this.state()
     if (change.recipe) OBJECTIVE.choose(change.recipe)
     const isOther = change.recipe !== undefined && change.recipe !== choices.recipe
-    this.#make({ choices: { ...choices, ...(isOther && { criteria: null }), ...change } })
+    this.#make({ choices: { ...choices, ...(isOther && { criteria: null, recapTypes: [] }), ...change } })
   }
 
   /** Takes a set number or word. */
   readonly type = (typed: string): void => {
+    this.#isFirst = false
     this.#make({ typed })
   }
 
-  /** Draws another lesson for the same choices. */
+  /** Draws another lesson for the same choices, by a number none of whose questions is in Record where there is one. */
   readonly again = (): void => {
-    this.#make({ typed: newSetNumber() })
+    this.#isFirst = false
+    const { choices } = this.state()
+    const repeats = (typed: string) => repeatedOf(lessonFor(choices, typed), this.#set).length
+    this.#make({ typed: freshNumber(newSetNumber, repeats) })
   }
 
   /** Reads Record, and the names on the sheet in front unless the teacher has chosen some. */
@@ -98,8 +120,12 @@ export class LessonSetMaker extends Store<LessonSetState> {
       const book = await readSetBook()
       const { rows } = await readRecordSheet(book.sheets)
       if (look !== this.#looks) return
-      this.#avoid = questionsIn(rows)
-      this.#make({ pupils: pupilsIn(book, this.state().pupils), ...knownIn(rows) })
+      this.#set = questionsIn(rows)
+      const { known, className } = knownIn(rows)
+      this.#known = known
+      this.#make({ pupils: pupilsIn(book, this.state().pupils), className })
+      if (this.#isFirst && this.state().repeated.length > 0) this.again()
+      this.#isFirst = false
     } catch (error) {
       this.runner.tell(error)
     }
@@ -152,8 +178,14 @@ export class LessonSetMaker extends Store<LessonSetState> {
   }
 
   #make(change: Partial<LessonSetState>): void {
-    const { choices, typed, known } = { ...this.state(), ...change }
-    this.set({ ...change, made: lessonFor(choices, typed, known, this.#avoid) })
+    const { choices, typed } = { ...this.state(), ...change }
+    const made = lessonFor(choices, typed)
+    this.set({
+      ...change,
+      made,
+      repeated: repeatedOf(made, this.#set).map(printQuestion),
+      least: leastSecure(choices.recipe, this.#known),
+    })
   }
 }
 
@@ -166,15 +198,14 @@ export function questionsFor({ practice, recap }: Lesson, which: OnMarksheet): Q
   )
 }
 
-function lessonFor(
-  { recipe, practice, recap, criteria }: LessonChoices,
-  typed: string,
-  known: readonly TypeStatus[],
-  avoid: readonly Question[],
-): LessonSetState['made'] {
+function repeatedOf(made: LessonSetState['made'], before: readonly Question[]): Question[] {
+  return 'lesson' in made ? repeatedIn(questionsOf(made.lesson), before) : []
+}
+
+function lessonFor({ criteria, ...choices }: LessonChoices, typed: string): LessonSetState['made'] {
   const seed = setNumber(typed)
   if (seed === '') return { problem: 'Type a set number, or press Another draw.' }
-  const made = makeLesson({ recipe, seed, practice, recap, known, avoid })
+  const made = makeLesson({ ...choices, seed })
   if ('problem' in made || criteria === null) return made
   return { lesson: withCriteria(made.lesson, criteriaIn(criteria)) }
 }
@@ -194,7 +225,10 @@ function pupilsIn({ source, sheets }: SetBook, before: Pupils | null): Pupils | 
 }
 
 /** What Record tells of the class: the one that the workbook is set to, else the only one there. */
-function knownIn(rows: readonly RecordRow[]): Pick<LessonSetState, 'known' | 'className'> {
+function knownIn(rows: readonly RecordRow[]): {
+  readonly known: readonly TypeStatus[]
+  readonly className: string
+} {
   const { className, mastery } = readSettings()
   const classes = classesIn(rows)
   const [only = ''] = classes

@@ -142,25 +142,33 @@ describe('the sheets of a lesson', () => {
     fc.assert(
       fc.property(recipes, fc.integer(), (recipe, seed) => {
         const { lesson } = given(makeLesson({ recipe, seed, practice: 3, recap: 2 }))
-        const sheets = practiceSheets(lesson)
+        const sheets = practiceSheets(lesson, MAKING.notation)
         expect(sheets.map(({ title }) => title)).toEqual(['The way in', 'The objective', 'Deeper'])
         sheets.forEach((sheet, index) => {
           const set = lesson.practice[index]
           expect(sheet.blocks).toContainEqual({ kind: 'fields', names: ['Name', 'Date'] })
           expect(sheet.blocks).toContainEqual({ kind: 'text', text: recipe.objective })
           expect(sheet.blocks).toContainEqual({ kind: 'ticks', items: set?.criteria })
-          expect(roomsIn(sheet).map(({ text }) => text)).toEqual(set?.questions.map(({ text }) => text))
-          for (const { columns, rows } of roomsIn(sheet)) {
+          const rooms = roomsIn(sheet).filter(({ label }) => label !== '')
+          expect(rooms.map(({ text }) => text)).toEqual(set?.questions.map(({ text }) => text))
+          for (const { above } of rooms) expect(above).toBe('Estimate')
+          if (set?.grade === 'Deeper')
+            expect(
+              sheet.blocks.some((block) => block.kind === 'text' && block.text.startsWith('Check: ')),
+            ).toBe(true)
+          else expect(roomsIn(sheet).filter(({ text }) => text === 'Check')).toHaveLength(2)
+          for (const { columns, rows } of rooms) {
             expect(columns * 7.5).toBeLessThanOrEqual(86)
             expect(rows).toBeGreaterThan(
               Math.max(...(set?.questions ?? []).map(({ question }) => rowsOf(question).length)),
             )
           }
-          expect(new Set(roomsIn(sheet).map(({ columns }) => columns)).size).toBe(1)
+          expect(new Set(rooms.map(({ columns }) => columns)).size).toBe(1)
         })
-        expect(roomsIn(togetherSheet(lesson)).map(({ text }) => text)).toEqual(
-          [...lesson.recap, lesson.partner].map(({ text }) => text),
-        )
+        expect(roomsIn(togetherSheet(lesson)).map(({ text }) => text)).toEqual([
+          ...[...lesson.recap, lesson.partner].map(({ text }) => text),
+          'Check',
+        ])
       }),
       { numRuns: 30 },
     )
@@ -179,15 +187,23 @@ describe('the sheets of a lesson', () => {
     expect(workings?.map(({ text, answer, paper }) => ({ text, answer, rows: gridOf(paper) }))).toEqual(
       all.map(({ text, answer, question }) => ({ text, answer, rows: rowsOf(question) })),
     )
+    all.forEach(({ estimate, check }, index) => {
+      if (estimate !== null) expect(workings?.[index]?.notes).toContain(`Estimate: ${estimate}`)
+      expect(workings?.[index]?.notes).toContain(`Check: ${check}`)
+    })
   })
 
   it('pupils’ sheets give no answer to a question on them', () => {
     for (const index of [0, 20, 60, 90, 120]) {
       const lesson = lessonFor(index)
-      const html = printablePage({ title: '', set: '', sheets: practiceSheets(lesson) })
+      const html = printablePage({ title: '', set: '', sheets: practiceSheets(lesson, MAKING.notation) })
       for (const { answer, text } of lesson.practice.flatMap(({ questions }) => questions))
         if (!text.includes(answer) && answer.length > 2) expect(html).not.toContain(`>${answer}<`)
-      expect(html).not.toContain('class="written"')
+      const written = [...html.matchAll(/<table class="written">.*?<\/table>/g)].map(([table]) =>
+        table.replace(/<[^>]+>/g, ' '),
+      )
+      expect(written).toHaveLength(2)
+      expect(written[1]).toContain('□')
     }
   })
 })

@@ -221,15 +221,18 @@ describe('a lesson’s worksheets', () => {
       for (const { sheets } of worksheets)
         for (const height of pagesOf(printedCells({ set: '7', sheets })))
           expect(height).toBeLessThanOrEqual(PAGE_HEIGHT)
-      const { looks } = printedCells({ set: '7', sheets: practiceSheets(lesson) })
+      const { looks } = printedCells({ set: '7', sheets: practiceSheets(lesson, MAKING.notation) })
       const rooms = looks.filter(({ lines }) => lines === 'squares')
-      expect(rooms).toHaveLength(lesson.practice.flatMap(({ questions }) => questions).length)
+      const questions = lesson.practice.flatMap(({ questions }) => questions).length
+      const checks = 2 * 2
+      const missingDigits = 1
+      expect(rooms).toHaveLength(questions + checks + missingDigits)
     }
   })
 
   it('give no answer away on the pupils’ practice sheets', () => {
     const lesson = lessonFor(60)
-    const { texts } = printedCells({ set: '7', sheets: practiceSheets(lesson) })
+    const { texts } = printedCells({ set: '7', sheets: practiceSheets(lesson, MAKING.notation) })
     for (const { answer } of lesson.practice.flatMap(({ questions }) => questions))
       expect(texts.map(({ text }) => text)).not.toContain(answer)
   })

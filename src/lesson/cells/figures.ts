@@ -1,5 +1,5 @@
 import type { Room, Working } from '../handout'
-import { gridOf } from '../model/grid'
+import { gridOf, type PaperLine } from '../model/grid'
 import type { Paper } from '../model/paper'
 import { COLUMNS, HALF, lineHeight, linesOf, SECOND, SIDE, widthOf, type Sizes } from './paper'
 import { beside, cell, gap, inRows, stacked, type CellText, type Look, type Piece } from './piece'
@@ -59,13 +59,17 @@ export function roomPieces(rooms: readonly Room[], { text: size }: Sizes): Piece
   })
 }
 
-function roomPiece({ columns, rows, line }: Room, size: number): Piece {
+function roomPiece({ columns, rows, above, line, given }: Room, size: number): Piece {
   const squares: Piece = {
     heights: Array<number>(rows).fill(SIDE),
     texts: [],
     looks: [{ cells: { top: 0, left: 0, bottom: rows - 1, right: columns - 1 }, lines: 'squares' }],
   }
-  return line === '' ? squares : stacked([squares, fieldsPiece([line], size, columns)])
+  return stacked([
+    ...(above === '' ? [] : [fieldsPiece([above], size, columns), gap(4)]),
+    given ? linesPiece(given, size) : squares,
+    ...(line === '' ? [] : [fieldsPiece([line], size, columns)]),
+  ])
 }
 
 /** A number and a text over a figure; no row where both are empty. */
@@ -87,7 +91,11 @@ export function captionPiece(
 
 /** A written working, one sign in a cell; digits that were changed are crossed out. */
 export function writtenPiece(paper: Paper, size: number, height = SIDE): Piece {
-  const rows = gridOf(paper)
+  return linesPiece(gridOf(paper), size, height)
+}
+
+/** Lines of a written working, begun or finished, one sign in a cell. */
+function linesPiece(rows: readonly PaperLine[], size: number, height = SIDE): Piece {
   const right = (rows[0]?.cells.length ?? 1) - 1
   const isSmall = (kind: string) => kind === 'mark' || kind === 'carried'
   const all = { top: 0, left: 0, bottom: rows.length - 1, right }
@@ -133,7 +141,7 @@ export function workedPiece({ paper }: Working, steps: readonly string[], sizes:
 }
 
 /** Workings beside each other, small, each with its number, question and answer. */
-export function workingPieces(workings: readonly Working[], { text: size }: Sizes): Piece[] {
+export function workingPieces(workings: readonly Working[], { text: size, small }: Sizes): Piece[] {
   const across = workings.map(({ text, paper }) =>
     Math.max(acrossOf(paper) + 1, 1 + Math.ceil((widthOf(text, size) + 8) / SIDE)),
   )
@@ -149,6 +157,7 @@ export function workingPieces(workings: readonly Working[], { text: size }: Size
             captionPiece(working, apart, size),
             writtenPiece(working.paper, size, lineHeight(size)),
             textPiece(working.answer, size, { bold: true, columns: apart }),
+            ...working.notes.map((note) => textPiece(note, small, { columns: apart - 1 })),
           ]),
         ]),
       ),

@@ -41,7 +41,11 @@ export function worksheetsOf({ title, set, sheets }: Handout): Worksheet[] {
 
 /** A lesson's worksheets: everything for the pupils, the answers with their working, the letter home. */
 export function lessonWorksheets(lesson: Lesson, { notation, set }: Making): Worksheet[] {
-  const forPupils = [exampleSheet(lesson, notation), togetherSheet(lesson), ...practiceSheets(lesson)]
+  const forPupils = [
+    exampleSheet(lesson, notation),
+    togetherSheet(lesson),
+    ...practiceSheets(lesson, notation),
+  ]
   return [
     { name: 'Lesson', set, sheets: forPupils },
     { name: 'Lesson answers', set, sheets: [answerSheet(lesson, notation)] },
