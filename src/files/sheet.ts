@@ -75,6 +75,18 @@ function removeOwnRules(root: Element): void {
 
 /** Writes a text into a cell as text, whatever it looks like; an empty text empties the cell. The rest of the row stays. */
 export function writeText(sheet: Document, cell: CellRef, text: string, style: number): void {
+  const element = emptied(sheet, cell)
+  element.setAttribute('s', String(style))
+  if (text !== '') fill(element, text)
+}
+
+/** Writes a number, or a text as the text it is, into a cell that keeps its style. */
+export function writeContent(sheet: Document, cell: CellRef, content: string | number): void {
+  fill(emptied(sheet, cell), content)
+}
+
+/** The cell, made where there is none, with nothing in it. */
+function emptied(sheet: Document, cell: CellRef): Element {
   const data = ensureChild(rootOf(sheet), 'sheetData', BEHIND_CELLS)
   const row = childAt(
     data,
@@ -93,12 +105,18 @@ export function writeText(sheet: Document, cell: CellRef, text: string, style: n
   )
   while (element.firstChild) element.removeChild(element.firstChild)
   element.removeAttribute('t')
-  element.setAttribute('s', String(style))
-  if (text === '') return
+  return element
+}
+
+function fill(element: Element, content: string | number): void {
+  if (typeof content === 'number') {
+    element.appendChild(make(element, 'v', {}, [String(content)]))
+    return
+  }
   element.setAttribute('t', 'inlineStr')
-  const content = make(element, 't', {}, [text])
-  content.setAttributeNS('http://www.w3.org/XML/1998/namespace', 'xml:space', 'preserve')
-  element.appendChild(make(element, 'is', {}, [content]))
+  const text = make(element, 't', {}, [content])
+  text.setAttributeNS('http://www.w3.org/XML/1998/namespace', 'xml:space', 'preserve')
+  element.appendChild(make(element, 'is', {}, [text]))
 }
 
 /** Sets the width of a column, in characters, where the sheet does not set it. */

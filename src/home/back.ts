@@ -1,19 +1,19 @@
 import type { CellValue } from '../answers/typed'
-import { addressOf, isDateFormat, isEmpty, type CellRef, type Matrix } from '../marksheet/layout/matrix'
+import { addressOf, isEmpty, type CellRef, type Matrix } from '../marksheet/layout/matrix'
 import { CHILD_CODE, SET_CODE } from './codes'
+import { typedIn, type TypedText } from './typed'
 import { HEADINGS, MARK, NAME_LABEL, PARTS_HEADINGS, TITLE } from './format'
 
 /**
  * An answer that came back, with the question that stands beside it now. `sent` is the question as it was sent under this number, null where
- * the workbook no longer says; `date` whether the cell shows a date, which a program may have made of a typed 3-4.
+ * the workbook no longer says.
  */
 export interface ReturnedAnswer {
   readonly number: number
   readonly question: string
   readonly sent: string | null
   readonly cell: string
-  readonly typed: CellValue
-  readonly date: boolean
+  readonly typed: TypedText
 }
 
 /** A home workbook that came back. `set` and `child` are codes, '' where there is none; `name` is what was typed as the name. */
@@ -47,10 +47,15 @@ export function readHome(sheets: readonly Matrix[]): ReturnedHome | null {
       const question = textAt(shown, { row, column: heads.question })
       if (row <= heads.row || number === null || question === '') return []
       const cell = { row, column: heads.answer }
-      const typed = valueAt(shown, cell)
-      const date =
-        typeof typed === 'number' && isDateFormat(shown.formats?.[row]?.[heads.answer] ?? 'General')
-      return [{ number, question, sent: sent.get(number) ?? null, cell: addressOf(cell), typed, date }]
+      return [
+        {
+          number,
+          question,
+          sent: sent.get(number) ?? null,
+          cell: addressOf(cell),
+          typed: typedIn(shown, cell),
+        },
+      ]
     }),
   }
 }

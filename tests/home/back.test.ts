@@ -33,8 +33,14 @@ describe('a home workbook that came back', () => {
       child: 'C234567',
       name: '',
       answers: [
-        { number: 1, question: '932 − 457', sent: '932 − 457', cell: 'C3', typed: '475 ', date: false },
-        { number: 2, question: '305 − 128', sent: '305 − 129', cell: 'C4', typed: null, date: false },
+        {
+          number: 1,
+          question: '932 − 457',
+          sent: '932 − 457',
+          cell: 'C3',
+          typed: { kind: 'typed', typed: '475 ' },
+        },
+        { number: 2, question: '305 − 128', sent: '305 − 129', cell: 'C4', typed: { kind: 'nothing' } },
       ],
     })
   })
@@ -50,7 +56,9 @@ describe('a home workbook that came back', () => {
   it('tells an answer that a program made a date of', () => {
     const formats = [[], [], ['General', 'General', 'd-mmm']]
     const values = shown.values.map((row, at) => (at === 2 ? [1, '932 − 457', 45_000, ''] : row))
-    expect(readHome([{ name: 'Questions', values, formats }])?.answers[0]).toMatchObject({ date: true })
+    expect(readHome([{ name: 'Questions', values, formats }])?.answers[0]).toMatchObject({
+      typed: { kind: 'lost' },
+    })
   })
 
   it('is no marksheet, and a marksheet is no home workbook', () => {

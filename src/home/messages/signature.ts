@@ -1,4 +1,5 @@
 import { foldText } from '../../arithmetic/numeral'
+import { shortName } from '../codes'
 import { ownWords } from './ownWords'
 
 const CLOSING = String.raw`(?:from|love|thanks|thank you|many thanks|regards|kind regards|best wishes|best|cheers|by|yours)`
@@ -26,12 +27,13 @@ export function writersOf(text: string, names: readonly string[]): number[] {
     names.flatMap((name, index) =>
       forms(foldText(name)).some((form) => isNamed(form, said, senders)) ? [index] : [],
     )
-  const full = by((name) => [name, name.replace(/\.$/, '')])
-  const first = by((name) => [
-    name.includes(',') ? (name.split(',')[1] ?? '').trim() : (name.split(' ')[0] ?? ''),
-  ])
-  const sure = full.length > 0 ? full : []
-  return [...new Set([...sure, ...first.filter((index) => !sameFirst(names, index, sure))])]
+  const full = by((name) =>
+    [name, foldText(shortName(name))]
+      .flatMap((form) => [form, form.replace(/\.$/, '')])
+      .filter((form) => form.includes(' ')),
+  )
+  const first = by((name) => [foldText(shortName(name)).split(' ')[0] ?? ''])
+  return [...new Set([...full, ...first.filter((index) => !sameFirst(names, index, full))])]
 }
 
 /** Whether a name's first word is also that of one of the pupils who are named in full. */
