@@ -58,11 +58,11 @@ describe('an answer cell', () => {
   it('counts once, also where the questions of one marksheet stand above another one’s pairs', () => {
     const places = answersOf([
       ['Name', '932 − 457', '305 − 128'],
-      ['Ada Brown', 475, 177],
-      ['Ben Cole', 475, 223],
-      ['Cai Dunn', '81 + 9', 90],
+      ['Ada B', 475, 177],
+      ['Ben C', 475, 223],
+      ['Cai D', '81 + 9', 90],
       ['Dee E', '640 − 218', 422],
-      ['Eve Fox', 475, 177],
+      ['Eve F', 475, 177],
     ])
     expect(places.length).toBeGreaterThan(5)
     expect(places.filter((place, index) => places.indexOf(place) !== index)).toEqual([])
@@ -74,8 +74,8 @@ describe('an answer cell', () => {
       name: 'S',
       values: [
         ['Name', 'Q1', 'A1', 'Q2', 'A2'],
-        ['Ada Brown', '932 − 457', '305 − 128', '81 + 9', 90],
-        ['Ben Cole', '640 − 218', 422, '81 + 9', 80],
+        ['Ada B', '932 − 457', '305 − 128', '81 + 9', 90],
+        ['Ben C', '640 − 218', 422, '81 + 9', 80],
       ],
     })
     expect(found?.questions.map(addressOf)).toEqual(['D2', 'B3', 'D3'])

@@ -204,9 +204,9 @@ const NAMES = [
   'Max',
   'Total',
   'Answers',
-  'Ada Brown',
-  'Ben Cole',
-  'Ada Brown',
+  'Ada B',
+  'Ben C',
+  'Ada B',
 ] as const
 
 /** A name, a code, or something else that stands where names do. */

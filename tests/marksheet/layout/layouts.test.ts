@@ -195,23 +195,23 @@ describe('layouts of marksheets', () => {
   it('first name and surname in two columns, whichever comes first', () => {
     const rows = [
       ['First name', 'Surname', 'Group', '932 − 457'],
-      ['Amina', 'Khan', 'A', 475],
-      ['Bryn', 'Tudor', 'A', 474],
+      ['Amina', 'K', 'A', 475],
+      ['Bryn', 'T', 'A', 474],
     ]
     expect(found(sheet(rows))[0]?.pupils).toEqual([
-      'A2+B2 Amina Khan: 475 correct',
-      'A3+B3 Bryn Tudor: 474 incorrect',
+      'A2+B2 Amina K: 475 correct',
+      'A3+B3 Bryn T: 474 incorrect',
     ])
   })
 
   it('names above each other in two rows of a transposed sheet', () => {
     const rows = [
-      ['Surname', 'Khan', 'Tudor'],
+      ['Surname', 'K', 'T'],
       ['First name', 'Amina', 'Bryn'],
       ['932 − 457', 475, 474],
       ['81 + 9', 90, 90],
     ]
-    expect(found(sheet(rows))[0]?.pupils[0]).toBe('B1+B2 Amina Khan: 475 correct, 90 correct')
+    expect(found(sheet(rows))[0]?.pupils[0]).toBe('B1+B2 Amina K: 475 correct, 90 correct')
   })
 
   it('numbers in place of names under a header that says so', () => {

@@ -30,7 +30,7 @@ import { differences, pictureOf } from '../workbookPicture'
 import { MAKING } from '../../lesson/making'
 import { judged } from '../../mastery/judged'
 
-const NAMES = ['Amira P', 'Una Kelly', 'Daniel O']
+const NAMES = ['Amira P', 'Una K', 'Daniel O']
 const CLASS: Matrix = { name: 'Class', values: [['Name'], ...NAMES.map((name) => [name])] }
 
 function given<T extends object>(reading: T): Exclude<T, { readonly problem: string }> {
@@ -292,7 +292,7 @@ describe('a lesson made in one action', () => {
 const PUPILS = [
   { name: 'Amira P', judgement: judged({ 'through a zero': [0, 3] }) },
   { name: 'Daniel O', judgement: judged({ 'one exchange, tens to ones': [2, 3] }) },
-  { name: 'Una Kelly', judgement: judged() },
+  { name: 'Una K', judgement: judged() },
 ] as const
 const setsWith = (seed: number, count = 4): readonly PersonalSet[] =>
   given(personalSets({ pupils: PUPILS, year: 4, seed, count })).sets

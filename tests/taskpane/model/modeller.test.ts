@@ -16,8 +16,8 @@ async function modelling() {
   const { id, name } = bench.grid.sheets()[0] ?? { id: '', name: '' }
   bench.grid.write(id, 0, 0, [
     ['Name', '932 − 457', '305 − 128'],
-    ['Robin Ash', 525, 177],
-    ['Wren Fell', 475, 277],
+    ['Robin A', 525, 177],
+    ['Wren F', 475, 277],
   ])
   const runner = new Runner()
   const modeller = new Modeller(runner)
