@@ -1,4 +1,3 @@
-import { readFile } from 'node:fs/promises'
 import { basename } from 'node:path'
 import { parseArgs } from 'node:util'
 import { planMarking, planMastery } from '../marksheet/marking/plan'
@@ -6,29 +5,19 @@ import { reviewJson } from '../marksheet/reports/json'
 import type { Matrix } from '../marksheet/layout/matrix'
 import { review, type Review } from '../marksheet/marking/review'
 import { applyPlans, keptBesideCells } from './apply'
-import { matrixOf } from './matrix'
-import { NotSaved, refusePlace, saveWhole } from './save'
+import { bytesOf, fail, failNotSaved, run, say, sheetsOf } from './commandLine'
+import { refusePlace, saveWhole } from './save'
 import { reviewTable } from './table'
 import { visible, visibleJson } from './visible'
-import { Unreadable } from './xlsx/unreadable'
-import { readWorkbook } from './xlsx/workbook'
 
 const USAGE = 'Use: npm run --silent mark -- FILE.xlsx [--json] [--out COPY.xlsx [--force]]'
 
 /** The command line: marks every marksheet of a workbook and prints the result. Exit 0, or 2 where the file cannot be read. */
 async function main(): Promise<void> {
   const { file, json, out, force } = readArguments()
-  const bytes = await readFile(file).catch(() =>
-    fail(`Cannot read ${file}: there is no such file, or it may not be opened.`),
-  )
+  const bytes = await bytesOf(file)
   if (out !== undefined) await refusePlace(file, out, force).catch(failNotSaved)
-  const workbook = await readWorkbook(bytes).catch((error: unknown) =>
-    error instanceof Unreadable ? fail(`Cannot read ${basename(file)}: ${error.message}`) : raise(error),
-  )
-  const sheets = workbook.map(matrixOf).map(({ matrix, told }) => {
-    for (const sentence of told) say(sentence)
-    return { matrix, reviews: review(matrix) }
-  })
+  const sheets = (await sheetsOf(bytes, file)).map((matrix) => ({ matrix, reviews: review(matrix) }))
   const reviews = sheets.flatMap((sheet) => sheet.reviews)
   if (out !== undefined) await saveMarkedCopy(bytes, sheets, file, out)
   process.stdout.write(
@@ -74,23 +63,4 @@ function readArguments(): { file: string; json: boolean; out: string | undefined
   }
 }
 
-function failNotSaved(error: unknown): never {
-  return error instanceof NotSaved ? fail(error.message) : raise(error)
-}
-
-function raise(error: unknown): never {
-  throw error
-}
-
-function say(sentence: string): void {
-  process.stderr.write(`${visible(sentence)}\n`)
-}
-
-function fail(sentence: string): never {
-  say(sentence)
-  process.exit(2)
-}
-
-// A reader that wants no more, like `head`, closes the pipe: that is no fault.
-process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => process.exit(code === 'EPIPE' ? 0 : 2))
-await main()
+await run(main)

@@ -5,19 +5,32 @@ import { isMarkedCopy } from './parts'
 /** What keeps a copy from being saved, as a sentence. */
 export class NotSaved extends Error {}
 
+/** What is saved beside a file: its word, and whether bytes are one as it was made, not saved by another program since. */
+export interface Kind {
+  readonly word: string
+  readonly isAsMade: (bytes: Uint8Array) => boolean
+}
+
+const MARKED_COPY: Kind = { word: 'marked copy', isAsMade: isMarkedCopy }
+
 /**
- * Refuses a place where a marked copy of a file may not go: the file itself, under whatever name or link, and, without `force`, a file
- * that is no marked copy as it was made. Throws NotSaved.
+ * Refuses a place where something made from a file may not go: the file itself, under whatever name or link, and, without `force`, a file
+ * that is not one of its kind as it was made. Throws NotSaved.
  */
-export async function refusePlace(file: string, out: string, force: boolean): Promise<void> {
+export async function refusePlace(
+  file: string,
+  out: string,
+  force: boolean,
+  { word, isAsMade }: Kind = MARKED_COPY,
+): Promise<void> {
   const [original, present] = await Promise.all([stat(file), stat(out).catch(() => null)])
   if (!present) return
   if (original.ino === present.ino && original.dev === present.dev)
-    throw new NotSaved('The marked copy needs a name of its own: the workbook itself is not changed.')
+    throw new NotSaved(`The ${word} needs a name of its own: the workbook itself is not changed.`)
   if (!present.isFile()) throw new NotSaved(`Cannot write ${out}: it is a folder or a device, not a file.`)
-  if (force || isMarkedCopy(await readFile(out).catch(() => new Uint8Array()))) return
+  if (force || isAsMade(await readFile(out).catch(() => new Uint8Array()))) return
   throw new NotSaved(
-    `${out} is there already and is not a marked copy as it was made, so it is not replaced. Choose another name, or add --force to replace it.`,
+    `${out} is there already and is not a ${word} as it was made, so it is not replaced. Choose another name, or add --force to replace it.`,
   )
 }
 

@@ -67,7 +67,7 @@ describe('the short name', () => {
     const shown = namedSets(
       names,
       names.map(() => questions),
-    ).map(({ child }) => child?.name ?? '')
+    ).map(({ child }) => child.name)
     expect(new Set(shown).size).toBe(3)
     expect(shown[0]).toMatch(/^Ada K\. \(C\w{6}\)$/)
     expect(shown[2]).toBe('Bryn T.')

@@ -18,7 +18,8 @@ export type Moment = (typeof MOMENTS)[number]
 
 /**
  * What the catalogue says about a fault. `sentence`: what the pupil does; `example`: a question, the answer that the fault gives
- * and how the pupil comes to it; `help`: one thing that helps.
+ * and how the pupil comes to it; `help`: one thing that helps. `hint`: what is said to the child who works alone, with "{column}" for the
+ * first column from the right in which the answer is another.
  */
 interface Described {
   readonly id: string
@@ -26,6 +27,7 @@ interface Described {
   readonly sentence: string
   readonly example: { readonly question: string; readonly answer: string; readonly working: string }
   readonly help: string
+  readonly hint: string
 }
 
 export interface SubtractionEntry extends Described {

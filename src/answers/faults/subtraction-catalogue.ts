@@ -29,6 +29,7 @@ export const SUBTRACTION_FAULTS = [
       working: 'Ones: 7 − 2 is 5. Tens: 5 − 3 is 2. Hundreds: 9 − 4 is 5. Nothing was exchanged.',
     },
     help: 'Make the top number with place value counters and take the bottom number away by hand: where there are not enough, exchange first.',
+    hint: 'Check the {column}: did you exchange?',
   },
   {
     id: 'zero-when-short',
@@ -42,6 +43,7 @@ export const SUBTRACTION_FAULTS = [
       working: 'Ones: 2 take away 7 “cannot be done”, so 0. Tens: 3 take away 5, so 0. Hundreds: 9 − 4 is 5.',
     },
     help: 'Ask at each column “have I enough?”; when the answer is no, exchange one from the column on the left for ten, with counters, before writing.',
+    hint: 'Check the {column}: if there is not enough on top, did you exchange?',
   },
   {
     id: 'no-reduction',
@@ -56,6 +58,7 @@ export const SUBTRACTION_FAULTS = [
         'Ones: 12 − 7 is 5, and the 3 tens stay 3. Tens: 13 − 5 is 8, and the 9 hundreds stay 9. Hundreds: 9 − 4 is 5.',
     },
     help: 'Cross out and rewrite the digit on the left first, then write the ten that comes: nothing is received that was not given.',
+    hint: 'Check the {column}: when one is exchanged, one fewer is left there.',
   },
   {
     id: 'zero-gives-digit',
@@ -70,6 +73,7 @@ export const SUBTRACTION_FAULTS = [
         'Ones: 0 take away 8 is written 8. Tens: 4 − 0 is 4. Hundreds: 0 take away 3 is written 3. Thousands: 5 − 2 is 3.',
     },
     help: 'Practise a 0 in the ones alone with ten frames: no ones there, so a ten must be exchanged.',
+    hint: 'Check the {column}: you cannot take from 0 on top. Did you exchange?',
   },
   {
     id: 'zero-gives-zero',
@@ -84,6 +88,7 @@ export const SUBTRACTION_FAULTS = [
         'Ones: 0 take away 8 is written 0. Tens: 4 − 0 is 4. Hundreds: 0 take away 3 is written 0. Thousands: 5 − 2 is 3.',
     },
     help: 'Practise a 0 in the ones alone on a number line: something was taken away, so the answer cannot end in the same 0.',
+    hint: 'Check the {column}: you cannot take from 0 on top. Did you exchange?',
   },
   {
     id: 'skips-over-zero',
@@ -98,6 +103,7 @@ export const SUBTRACTION_FAULTS = [
         'Ones: the 3 hundreds become 2 for it, 15 − 8 is 7. Tens: still 0, so the 2 hundreds become 1, 10 − 2 is 8. Hundreds: 1 − 1 is 0.',
     },
     help: 'Exchange one column at a time with counters: the 0 becomes 10, and when one of these goes on to the right 9 stay behind.',
+    hint: 'Check the {column}: a 0 on top has to get ten before it can give one away.',
   },
   {
     id: 'nine-for-free',
@@ -112,6 +118,7 @@ export const SUBTRACTION_FAULTS = [
         'Ones: 15 − 8 is 7, and the 0 tens become 9. Tens: 9 − 2 is 7. Hundreds: the 3 stays 3, 3 − 1 is 2.',
     },
     help: 'Ask where the 9 came from: say the whole exchange aloud, from the first digit that has something to give, before any is crossed out.',
+    hint: 'Check the {column}: the 0 next to it became 9. Who gave the ten? One fewer is left there.',
   },
   {
     id: 'zero-left-as-ten',
@@ -126,6 +133,7 @@ export const SUBTRACTION_FAULTS = [
         'The 3 hundreds become 2 and the 0 tens become 10. Ones: 15 − 8 is 7. Tens: 10 − 2 is 8. Hundreds: 2 − 1 is 1.',
     },
     help: 'Exchange in two steps, crossing out in each: the 0 becomes 10, then one of the ten goes on to the right and 9 are left.',
+    hint: 'Check the {column}: the 0 got ten and gave one away. How many are left?',
   },
   {
     id: 'take-zero-gives-zero',
@@ -139,6 +147,7 @@ export const SUBTRACTION_FAULTS = [
       working: 'Ones: 6 − 2 is 4. Tens: 4 take away 0 is written 0. Hundreds: 8 − 3 is 5.',
     },
     help: 'Tell the story of the column with counters: none is taken away. How many are left?',
+    hint: 'Check the {column}: when you take 0 away, how many are left?',
   },
   {
     id: 'lines-up-left',
@@ -152,6 +161,7 @@ export const SUBTRACTION_FAULTS = [
       working: 'The 4 of 46 stands under the 5 hundreds and the 6 under the tens, as if it were 503 − 460.',
     },
     help: 'Head the columns and write the ones digits first, under each other.',
+    hint: 'Are the ones under the ones? Set it out again, starting with the ones.',
   },
   {
     id: 'lines-up-right',
@@ -166,6 +176,7 @@ export const SUBTRACTION_FAULTS = [
         'The 3 tenths stand under the 5 hundredths and the 1 under the tenths, as if it were 7.25 − 0.13.',
     },
     help: 'Write the points under each other before any digit, and fill an empty place with 0.',
+    hint: 'Are the decimal points under each other? Set it out again.',
   },
   {
     id: 'drops-unpaired-digits',
@@ -180,6 +191,7 @@ export const SUBTRACTION_FAULTS = [
         'Ones: 14 − 6 is 8. Tens: 10 − 8 is 2. The hundreds and thousands have nothing beneath and are not brought down.',
     },
     help: 'Write zeros in the empty places of the bottom number, and check the size of the answer with an estimate.',
+    hint: 'Check the {column}: a digit with nothing beneath it stays in the answer.',
   },
   {
     id: 'wrong-operation',
@@ -189,5 +201,6 @@ export const SUBTRACTION_FAULTS = [
     sentence: 'Adds instead of subtracting.',
     example: { question: '932 − 457', answer: '1389', working: '932 + 457 is 1389.' },
     help: 'Circle the sign first, and say whether the answer will be more or less than the top number.',
+    hint: 'Look at the sign: is it add or take away?',
   },
 ] as const satisfies readonly SubtractionEntry[]
