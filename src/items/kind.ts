@@ -14,7 +14,7 @@ export type Digits = number | readonly number[]
  * `answerDigits`: digits of the answer before the point, 0 for an answer below 1, 0 to 16.
  * `places`: exactly the columns that receive a ten (subtraction) or send one (addition); 0 the ones, 1 the tens, −1 the tenths.
  * `zerosCrossed`: how many printed zeros exchanges run through. `zerosBelow`: false where the bottom number must hold no
- * printed 0. `unit`: as printed, see Unit.
+ * printed 0. `unit`: as printed, see Unit; several take turns.
  */
 export interface Kind {
   readonly operation: Operation
@@ -27,12 +27,18 @@ export interface Kind {
   readonly places?: readonly number[]
   readonly zerosCrossed?: number
   readonly zerosBelow?: boolean
-  readonly unit?: Unit
+  readonly unit?: Unit | readonly Unit[]
 }
 
 /** The allowed numbers of digits, each once, the smallest first. */
 export function digitChoices(digits: Digits): number[] {
   return [...new Set(typeof digits === 'number' ? [digits] : digits)].sort((a, b) => a - b)
+}
+
+/** The unit of the question at a place of a set: those of its kind take turns. */
+export function unitAt({ unit = '' }: Kind, index: number): Unit {
+  const units = [unit].flat()
+  return units[index % units.length] ?? ''
 }
 
 /** What is wrong with a kind, in one sentence for the teacher; null where nothing is. A sound kind may still be empty. */
@@ -120,7 +126,13 @@ export function describeKind(kind: Kind): string {
     kind.zerosCrossed === undefined ? '' : `zeros crossed: ${kind.zerosCrossed}`,
     kind.zerosBelow === false ? 'no 0 in the bottom number' : '',
     kind.answerDigits === undefined ? '' : `answer ${numberText(kind.answerDigits, 0)}`,
-    unit === '' ? '' : unit === '£' ? 'in pounds' : 'in pence',
+    unit === ''
+      ? ''
+      : unit === '£'
+        ? 'in pounds'
+        : unit === 'p'
+          ? 'in pence'
+          : `in ${[unit].flat().join(', ')}`,
   ]
     .filter((part) => part !== '')
     .join(', ')

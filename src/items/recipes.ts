@@ -159,7 +159,13 @@ const TOPICS: readonly Topic[] = [
   {
     year: 4,
     topic: 'Measures with one decimal place',
-    numbers: { topDigits: 2, bottomDigits: [1, 2], topDecimals: 1, bottomDecimals: 1 },
+    numbers: {
+      topDigits: 2,
+      bottomDigits: [1, 2],
+      topDecimals: 1,
+      bottomDecimals: 1,
+      unit: ['kg', 'm', 'l'],
+    },
     difference: [1, 2],
     subtract: [
       'no exchange',

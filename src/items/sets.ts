@@ -2,10 +2,10 @@ import { uniformBigInt } from 'pure-rand/distribution/uniformBigInt'
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import { workOut } from '../arithmetic/columns'
 import { exchangesOf, type ExchangeType } from '../arithmetic/exchange'
-import { questionOf, type Question } from '../arithmetic/question'
+import { questionOf, type Question, type Unit } from '../arithmetic/question'
 import { takeCensus, type Census } from './census'
 import { indexOfQuestion, questionAt } from './draw'
-import { describeKind, problemOfKind, type Kind } from './kind'
+import { describeKind, problemOfKind, unitAt, type Kind } from './kind'
 import { generatorFrom } from './seed'
 
 /** The most questions that one call draws. */
@@ -63,8 +63,8 @@ function drawPart({ kind, count }: Part, generator: RandomGenerator, avoid: read
   if (!Number.isInteger(count) || count < 1 || count > MOST_QUESTIONS)
     return { problem: `A set holds 1 to ${MOST_QUESTIONS} questions of a kind.`, available }
   if (available < BigInt(count)) return { problem: shortage(census, available), available }
-  const questions = sample(available, count, generator).map((index) =>
-    printable(census, skipping(used, index)),
+  const questions = sample(available, count, generator).map((index, place) =>
+    printable(census, skipping(used, index), unitAt(kind, place)),
   )
   return { questions }
 }
@@ -104,8 +104,8 @@ function sample(available: bigint, count: number, generator: RandomGenerator): b
   })
 }
 
-function printable(census: Census, index: bigint): Question {
-  const reading = questionOf(questionAt(census, index), census.kind.unit)
+function printable(census: Census, index: bigint, unit: Unit): Question {
+  const reading = questionOf(questionAt(census, index), unit)
   if ('problem' in reading) throw new RangeError(reading.problem)
   return reading.question
 }
