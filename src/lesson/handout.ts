@@ -59,9 +59,11 @@ export type Block =
 
 /**
  * One sheet of a hand-out; a long one runs on to further pages. For the `reader` pupil it is set larger than for an adult.
+ * `set` is its set number where that is not the hand-out's.
  */
 export interface Sheet {
   readonly title: string
+  readonly set?: string
   readonly reader: 'pupil' | 'adult'
   readonly blocks: readonly Block[]
 }

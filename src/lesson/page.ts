@@ -26,7 +26,7 @@ export function printablePage({ title, set, sheets }: Handout): string {
     `<style>${PRINT_STYLE}</style>`,
     '</head>',
     '<body>',
-    ...sheets.map((sheet) => sheetSection(sheet, set)),
+    ...sheets.map((sheet) => sheetSection(sheet, sheet.set ?? set)),
     '</body>',
     '</html>',
     '',

@@ -15,6 +15,7 @@ import { SetNumber } from '../set/SetNumber'
 import { namesFound } from '../set/WriteCard'
 import { CountField } from './CountField'
 import { ON_MARKSHEET, type LessonSetMaker, type LessonSetState } from './LessonSetMaker'
+import { LessonsMade } from './LessonsMade'
 import { RecipeChoice } from './RecipeChoice'
 import { Take } from './Take'
 import { THE_LESSON } from './theLesson'
@@ -41,11 +42,12 @@ export function LessonSet(): ReactElement {
   )
   return (
     <>
-      <Take handout={handout} onlyPrints />
+      <Take handout={handout} onlyPrints onPrint={maker.keep} />
       <ObjectiveCard maker={maker} state={state} />
       <LessonCard maker={maker} state={state} />
       {'lesson' in made && <CriteriaCard maker={maker} state={state} lesson={made.lesson} />}
       <MakeCard maker={maker} state={state} />
+      <LessonsMade maker={maker} state={state} />
     </>
   )
 }

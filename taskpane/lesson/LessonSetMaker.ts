@@ -5,6 +5,7 @@ import { TOPICS } from '../../src/items/wish'
 import { GRADES } from '../../src/lesson/grades'
 import { makeLesson, questionsOf, type Lesson } from '../../src/lesson/lessonSet'
 import { criteriaIn, withCriteria } from '../../src/lesson/ownCriteria'
+import { nextLesson, weekOf, type KeptLesson } from '../../src/lesson/kept'
 import { leastSecure, type TypeStatus } from '../../src/lesson/recap'
 import { freshNumber, repeatedIn } from '../../src/lesson/repeats'
 import { inSeries } from '../../src/lesson/words'
@@ -14,8 +15,10 @@ import { writeLesson, type LessonMarksheet } from '../../src/office/handouts/les
 import { readSelection } from '../../src/office/workbook/read'
 import { readRecordSheet } from '../../src/office/record/record'
 import { readSetBook, type SetBook } from '../../src/office/questions/target'
+import { forgetLesson, keepLessons, readLessons } from '../../src/office/workbook/lessons'
 import { readSettings } from '../../src/office/workbook/settings'
 import { Store } from '../common/store'
+import { dayOf } from '../review/record/day'
 import { peopleInRecord } from '../review/pupils/people'
 import type { Runner } from '../common/runner'
 import { FIRST_CHOICES, newSetNumber, setNumber, sheetNameOf, titleOf, type Choices } from '../set/choices'
@@ -58,6 +61,8 @@ export interface LessonSetState {
   readonly pupils: Pupils | null
   readonly least: readonly ExchangeType[]
   readonly className: string
+  /** The lessons made in this workbook, the newest first. */
+  readonly kept: readonly KeptLesson[]
 }
 
 const FIRST: LessonChoices = {
@@ -88,6 +93,7 @@ export class LessonSetMaker extends Store<LessonSetState> {
       pupils: null,
       least: [],
       className: '',
+      kept: [],
     })
   }
 
@@ -123,12 +129,54 @@ export class LessonSetMaker extends Store<LessonSetState> {
       this.#set = questionsIn(rows)
       const { known, className } = knownIn(rows)
       this.#known = known
-      this.#make({ pupils: pupilsIn(book, this.state().pupils), className })
+      this.#make({ pupils: pupilsIn(book, this.state().pupils), className, kept: readLessons() })
       if (this.#isFirst && this.state().repeated.length > 0) this.again()
       this.#isFirst = false
     } catch (error) {
       this.runner.tell(error)
     }
+  }
+
+  /** Keeps the lesson as it stands in the workbook's list, under today. */
+  readonly keep = async (): Promise<void> => {
+    this.set({ kept: await keepLessons([this.#asKept()]) })
+  }
+
+  /** Opens a lesson of the list as it was made. */
+  readonly open = (lesson: KeptLesson): void => {
+    this.#isFirst = false
+    const { recipe, practice, recap, recapTypes, otherWays, criteria, set } = lesson
+    OBJECTIVE.choose(recipe)
+    const { onMarksheet } = this.state().choices
+    const choices = { recipe, practice, recap, recapTypes, otherWays, criteria, onMarksheet }
+    this.#make({ choices, typed: set })
+  }
+
+  /** Opens the lesson of the school day after one of the list. */
+  readonly openNext = (lesson: KeptLesson): void => {
+    this.open(nextLesson(lesson))
+  }
+
+  /** Takes a lesson off the list. */
+  readonly forget = async (lesson: KeptLesson): Promise<void> => {
+    await this.runner.run('Changing the list of lessons', async () => {
+      this.set({ kept: await forgetLesson(lesson) })
+    })
+  }
+
+  /** A week from Monday to Friday that begins with the lesson as it stands. */
+  readonly week = (): KeptLesson[] => weekOf(this.#asKept())
+
+  /** Keeps a week in the workbook's list. */
+  readonly keepWeek = async (): Promise<void> => {
+    this.set({ kept: await keepLessons(this.week()) })
+  }
+
+  #asKept(): KeptLesson {
+    const { choices, typed } = this.state()
+    const { recipe, practice, recap, recapTypes, otherWays, criteria } = choices
+    const day = dayOf(new Date())
+    return { day, set: setNumber(typed), recipe, practice, recap, recapTypes, otherWays, criteria }
   }
 
   /** Takes the selected cells for the names. */
@@ -155,6 +203,7 @@ export class LessonSetMaker extends Store<LessonSetState> {
         work,
       )
       this.runner.wrote(done)
+      await this.keep()
       this.runner.say(
         `Ready to print: ${inSeries(printed)}.${marksheet === null ? '' : ` The marksheet is on ${marksheet}.`}`,
         marksheet === null
@@ -202,7 +251,11 @@ function repeatedOf(made: LessonSetState['made'], before: readonly Question[]): 
   return 'lesson' in made ? repeatedIn(questionsOf(made.lesson), before) : []
 }
 
-function lessonFor({ criteria, ...choices }: LessonChoices, typed: string): LessonSetState['made'] {
+/** The lesson of some choices and a set number or word, or the sentence that says why there is none. */
+export function lessonFor(
+  { criteria, ...choices }: Omit<LessonChoices, 'onMarksheet'>,
+  typed: string,
+): LessonSetState['made'] {
   const seed = setNumber(typed)
   if (seed === '') return { problem: 'Type a set number, or press Another draw.' }
   const made = makeLesson({ ...choices, seed })

@@ -11,13 +11,14 @@ import { openHandout } from './handover'
 
 /**
  * Takes a hand-out out of the pane: to the printer, and onto sheets of the workbook unless it goes there in another way (`onlyPrints`).
- * `handout` is null where there is none yet.
+ * `handout` is null where there is none yet; `onPrint` comes after it was opened.
  */
 export function Take(props: {
   readonly handout: Handout | null
   readonly onlyPrints?: boolean
+  readonly onPrint?: () => Promise<void>
 }): ReactElement {
-  const { handout, onlyPrints = false } = props
+  const { handout, onlyPrints = false, onPrint } = props
   const runner = useRunner()
   const busy = useBusy() || handout === null
   return (
@@ -30,6 +31,7 @@ export function Take(props: {
           onClick={() =>
             void runner.run('Opening the sheets to print', async () => {
               if (handout) await openHandout(handout)
+              await onPrint?.()
             })
           }
         >

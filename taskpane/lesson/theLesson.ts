@@ -16,5 +16,6 @@ export async function printTheLesson(): Promise<void> {
   await RUNNER.run('Opening the sheets to print', async () => {
     if ('problem' in made) throw new Problem(made.problem, 'Choose another objective or set number.')
     await openHandout(lessonHandout(made.lesson, { notation: notationNow(), set: setNumber(typed) }))
+    await THE_LESSON.keep()
   })
 }

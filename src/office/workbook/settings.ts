@@ -33,6 +33,9 @@ export const DEFAULT_SETTINGS: Settings = {
 
 const KEY = 'columnwise'
 
+/** Where the document's settings keep the lessons that were made; see lessons.ts. */
+export const LESSONS_KEY = 'columnwise.lessons'
+
 /** The workbook's settings; what is missing or makes no sense there is as in a new workbook. */
 export function readSettings(): Settings {
   const kept: unknown = Office.context.document.settings.get(KEY)
@@ -103,24 +106,27 @@ export async function keepSettings(changed: Partial<Settings>): Promise<Settings
   const problem = settingsProblem(settings.mastery)
   if (problem !== null) throw new Problem(problem, 'Correct it and try again.')
   Office.context.document.settings.set(KEY, settings)
-  await save()
+  await saveSettings()
   for (const listener of listeners) listener(settings)
   return settings
 }
 
-/** Takes the settings out of the workbook, which then is as a new one. Throws Problem. */
+/** Takes the settings and the list of lessons out of the workbook, which then is as a new one. Throws Problem. */
 export async function removeSettings(): Promise<void> {
   Office.context.document.settings.remove(KEY)
-  await save()
+  Office.context.document.settings.remove(LESSONS_KEY)
+  await saveSettings()
   for (const listener of listeners) listener(DEFAULT_SETTINGS)
 }
 
-/** Whether the workbook holds settings. */
+/** Whether the workbook holds settings or lessons. */
 export function hasSettings(): boolean {
-  return (Office.context.document.settings.get(KEY) ?? null) !== null
+  const { settings } = Office.context.document
+  return [KEY, LESSONS_KEY].some((key) => (settings.get(key) ?? null) !== null)
 }
 
-function save(): Promise<void> {
+/** Saves the document's settings. Throws Problem. */
+export function saveSettings(): Promise<void> {
   return new Promise((resolve, reject) => {
     Office.context.document.settings.saveAsync(({ status }) => {
       if (status === Office.AsyncResultStatus.Succeeded) resolve()
