@@ -63,4 +63,4 @@ function readArguments(): { file: string; json: boolean; out: string | undefined
   }
 }
 
-await run(main)
+await run(main, 9)

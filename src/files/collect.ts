@@ -175,4 +175,4 @@ function readArguments(): Arguments {
   }
 }
 
-await run(main)
+await run(main, 60)

@@ -1,6 +1,8 @@
 import { readFile } from 'node:fs/promises'
 import { basename } from 'node:path'
+import { isMainThread } from 'node:worker_threads'
 import type { Matrix } from '../marksheet/layout/matrix'
+import { runBounded } from './bounded'
 import { matrixOf } from './matrix'
 import { NotSaved } from './save'
 import { visible } from './visible'
@@ -41,10 +43,14 @@ export function fail(sentence: string): never {
   process.exit(2)
 }
 
-/** Runs a program of the command line. A reader that wants no more, like `head`, closes the pipe: that is no fault. */
-export async function run(main: () => Promise<void>): Promise<void> {
+/**
+ * Runs a program of the command line, with bounds for the seconds of the processor and the memory that it takes. A reader that wants no
+ * more, like `head`, closes the pipe: that is no fault.
+ */
+export async function run(main: () => Promise<void>, seconds: number): Promise<void> {
+  if (!isMainThread) return main()
   process.stdout.on('error', ({ code }: NodeJS.ErrnoException) => process.exit(code === 'EPIPE' ? 0 : 2))
-  await main()
+  runBounded(seconds)
 }
 
 function raise(error: unknown): never {

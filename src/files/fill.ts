@@ -1,8 +1,8 @@
 import type { CellRef } from '../marksheet/layout/matrix'
-import { Parts } from './parts'
-import { writeContent } from './sheet'
+import { COPY_MARK } from './copyMark'
+import { fillSheet } from './sheet'
+import { BookParts } from './xlsx/bookParts'
 import { Package } from './xlsx/package'
-import { openBook } from './xlsx/workbook'
 
 /** A number or a text for a cell of a sheet. */
 export interface Filling {
@@ -13,14 +13,17 @@ export interface Filling {
 
 /**
  * Writes into cells of an .xlsx file and gives the bytes of the copy. The cells keep their styles; every part of the file but the sheets that
- * are written to keeps its bytes.
+ * are written to keeps its bytes. Throws Unreadable.
  */
 export async function fillCells(bytes: Uint8Array, fillings: readonly Filling[]): Promise<Uint8Array> {
-  const [parts, book] = [await Parts.open(bytes), await openBook(await Package.open(bytes))]
-  for (const { sheet, cell, content } of fillings) {
-    const part = book.sheets.find(({ name }) => name === sheet)?.part
-    if (part === undefined) throw new Error(`The workbook has no sheet ${sheet}.`)
-    writeContent(await parts.xml(part), cell, content)
+  const file = await Package.open(bytes)
+  const book = await BookParts.open(file)
+  for (const sheet of new Set(fillings.map((filling) => filling.sheet))) {
+    const part = book.partOf(sheet)
+    const cells = fillings
+      .filter((filling) => filling.sheet === sheet)
+      .map(({ cell, content }) => ({ ...cell, content, style: null }))
+    file.put(part, await file.parse(part, (xml) => fillSheet(xml, cells)))
   }
-  return parts.save()
+  return file.save(COPY_MARK)
 }

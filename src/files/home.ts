@@ -82,4 +82,4 @@ function readArguments(): Arguments {
   }
 }
 
-await run(main)
+await run(main, 60)

@@ -1,12 +1,5 @@
 import type { CellValue } from '../answers/typed'
-import {
-  addressOf,
-  areaAddress,
-  areaOf,
-  type Area,
-  type CellRef,
-  type Matrix,
-} from '../marksheet/layout/matrix'
+import { addressOf, areaAddress, areaOf, type Area, type Matrix } from '../marksheet/layout/matrix'
 import type { Cell, Sheet } from './xlsx/cells'
 
 /** As many cells as a sheet may span from A1, filled or not: 100,000 rows of 40. */
@@ -27,17 +20,15 @@ export function matrixOf({ name, cells, merges, is1904 }: Sheet): SheetRead {
     const told = `${name} was left out: its cells reach over ${areaAddress(areaOf([near]))}, more than can be reviewed.`
     return { matrix: { name, values: [] }, told: [told] }
   }
-  const matrix = { name, ...rowsOf(near, merges), merges, is1904 }
-  if (near.length === cells.length) return { matrix, told: [] }
   const kept = new Set(near)
-  const [far] = cells.filter((cell) => !kept.has(cell))
-  return {
-    matrix,
-    told: [`On ${name}, cells far from all others were not read, ${addressOf(far ?? ORIGIN)} for one.`],
-  }
+  const far = cells.filter((cell) => !kept.has(cell))
+  // Nothing is written where they stand.
+  const taken = far.map(({ row, column }) => ({ top: row, left: column, bottom: row, right: column }))
+  const told = far
+    .slice(0, 1)
+    .map((cell) => `On ${name}, cells far from all others were not read, ${addressOf(cell)} for one.`)
+  return { matrix: { name, ...rowsOf(near, merges), merges: [...merges, ...taken], is1904 }, told }
 }
-
-const ORIGIN: CellRef = { row: 0, column: 0 }
 
 function spanned(cells: readonly Cell[]): number {
   if (cells.length === 0) return 0
@@ -60,8 +51,8 @@ function rowsOf(cells: readonly Cell[], merges: readonly Area[]) {
   const isCovered = coverBy(merges)
   for (const { row, column, value, format, formula } of [...cells].sort((a, b) => a.row - b.row)) {
     put(values, row, column, isCovered(row, column) ? null : value, null)
-    put(formats, row, column, format, 'General')
-    put(formulas, row, column, formula, '')
+    if (format !== 'General') put(formats, row, column, format, 'General')
+    if (formula !== '') put(formulas, row, column, formula, '')
   }
   return { values, formats, formulas }
 }

@@ -1,6 +1,6 @@
 import { open, readFile, realpath, rename, rm, stat } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
-import { isMarkedCopy } from './parts'
+import { isMarkedCopy } from './copyMark'
 
 /** What keeps a copy from being saved, as a sentence. */
 export class NotSaved extends Error {}

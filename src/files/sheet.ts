@@ -1,10 +1,17 @@
-import type { Document, Element } from '@xmldom/xmldom'
-import { areaAddress, addressOf, type CellRef } from '../marksheet/layout/matrix'
-import { SIGNATURE, type Rule } from '../marksheet/marking/rules'
-import { children, ensureChild, insertBeforeAny, make, rootOf } from './parts'
+import { cellXml, writeCells, type CellChange } from './sheetCells'
+import { writeRules, type StyledRule } from './sheetRules'
+import { Edits } from './xlsx/edits'
+import { behind, element, placeBefore, rootOf, type Root } from './xlsx/elements'
+import { attributesOf, tagsOf } from './xlsx/xml'
 
-/** What the schema of a worksheet (ECMA-376, CT_Worksheet) puts behind its cells, in order. */
-const BEHIND_CELLS = [
+/** What the schema of a worksheet (ECMA-376, CT_Worksheet) holds, in order. */
+const ORDER = [
+  'sheetPr',
+  'dimension',
+  'sheetViews',
+  'sheetFormatPr',
+  'cols',
+  'sheetData',
   'sheetCalcPr',
   'sheetProtection',
   'protectedRanges',
@@ -39,129 +46,75 @@ const BEHIND_CELLS = [
   'extLst',
 ]
 
-/**
- * Puts our conditional formats before the teacher's own, which keep their order behind them; rules of ours from an earlier
- * marking are taken out. `styleOf` gives the number of a rule's differential style.
- */
-export function writeRules(sheet: Document, rules: readonly Rule[], styleOf: (rule: Rule) => number): void {
-  const root = rootOf(sheet)
-  removeOwnRules(root)
-  for (const rule of Array.from(root.getElementsByTagNameNS('*', 'cfRule'))) {
-    const priority = Number(rule.getAttribute('priority'))
-    rule.setAttribute('priority', String(priority + rules.length))
-  }
-  const behind = BEHIND_CELLS.slice(BEHIND_CELLS.indexOf('conditionalFormatting'))
-  const elements = rules.map((rule, index) => {
-    const formula = make(root, 'formula', {}, [rule.formula])
-    const attributes = { type: 'expression', dxfId: styleOf(rule), priority: index + 1 }
-    const sqref = rule.areas.map(areaAddress).join(' ')
-    return make(root, 'conditionalFormatting', { sqref }, [make(root, 'cfRule', attributes, [formula])])
-  })
-  const [own] = elements
-  if (!own) return
-  insertBeforeAny(root, own, behind)
-  for (const element of elements.slice(1).toReversed()) root.insertBefore(element, own.nextSibling)
+/** What is written on a sheet. `widths` are those of columns, in characters, where the sheet does not set them. */
+export interface SheetChanges {
+  readonly rules: readonly StyledRule[]
+  readonly cells: readonly CellChange[]
+  readonly widths: ReadonlyMap<number, number>
 }
 
-function removeOwnRules(root: Element): void {
-  for (const format of children(root, 'conditionalFormatting')) {
-    for (const rule of children(format, 'cfRule')) {
-      if (children(rule, 'formula').some(({ textContent }) => textContent?.includes(SIGNATURE)))
-        format.removeChild(rule)
+/** A worksheet's part with the changes; all else keeps its bytes. Throws SyntaxError where it is not well-formed. */
+export function changeSheet(xml: string, { rules, cells, widths }: SheetChanges): string {
+  const edits = new Edits(xml)
+  const root = rootOf(xml)
+  writeRules(xml, root, edits, rules, placeBefore(root, behind(ORDER, 'phoneticPr')))
+  writeCells(xml, root, edits, cells)
+  writeWidths(xml, root, edits, widths)
+  return edits.result()
+}
+
+/** A worksheet's part with something written into its cells; all else keeps its bytes. */
+export function fillSheet(xml: string, cells: readonly CellChange[]): string {
+  const edits = new Edits(xml)
+  writeCells(xml, rootOf(xml), edits, cells)
+  return edits.result()
+}
+
+/** Sets the widths of columns where the sheet does not set them. */
+function writeWidths(xml: string, root: Root, edits: Edits, widths: ReadonlyMap<number, number>): void {
+  const cols = root.children.find(({ name }) => name === 'cols')
+  const set: { min: number; max: number; start: number }[] = []
+  if (cols)
+    for (const tag of tagsOf(xml.slice(cols.tag.start, cols.end))) {
+      if (tag.name !== 'col' || tag.kind === 'close') continue
+      const attributes = attributesOf(xml.slice(cols.tag.start, cols.end), tag)
+      set.push({
+        min: Number(attributes.get('min')),
+        max: Number(attributes.get('max')),
+        start: cols.tag.start + tag.start,
+      })
     }
-    if (children(format, 'cfRule').length === 0) root.removeChild(format)
+  const made = [...widths]
+    .map(([column, width]) => ({ number: column + 1, width }))
+    .filter(({ number }) => !set.some(({ min, max }) => min <= number && number <= max))
+    .sort((a, b) => a.number - b.number)
+    .map(({ number, width }) => ({ number, xml: columnXml(root.tag.prefix, number, width) }))
+  if (cols) {
+    for (const { number, xml: col } of made)
+      edits.insert(set.find(({ min }) => min > number)?.start ?? cols.contentEnd, col)
+  } else if (made.length > 0) {
+    const list = element(`${root.tag.prefix}cols`, {}, made.map((each) => each.xml).join(''))
+    edits.insert(placeBefore(root, behind(ORDER, 'cols')), list)
   }
 }
 
-/** Writes a text into a cell as text, whatever it looks like; an empty text empties the cell. The rest of the row stays. */
-export function writeText(sheet: Document, cell: CellRef, text: string, style: number): void {
-  const element = emptied(sheet, cell)
-  element.setAttribute('s', String(style))
-  if (text !== '') fill(element, text)
-}
+const columnXml = (prefix: string, number: number, width: number) =>
+  element(`${prefix}col`, { min: number, max: number, width, customWidth: 1 })
 
-/** Writes a number, or a text as the text it is, into a cell that keeps its style. */
-export function writeContent(sheet: Document, cell: CellRef, content: string | number): void {
-  fill(emptied(sheet, cell), content)
-}
-
-/** The cell, made where there is none, with nothing in it. */
-function emptied(sheet: Document, cell: CellRef): Element {
-  const data = ensureChild(rootOf(sheet), 'sheetData', BEHIND_CELLS)
-  const row = childAt(
-    data,
-    'row',
-    cell.row + 1,
-    (each) => Number(each.getAttribute('r')),
-    () => make(data, 'row', { r: cell.row + 1 }),
+/** A worksheet of our own: rows of texts from A1 and the widths of its columns, in characters. */
+export function newSheet(
+  namespace: string,
+  rows: readonly (readonly { readonly text: string; readonly style: number }[])[],
+  widths: readonly number[],
+): string {
+  const cols = widths.map((width, index) => columnXml('', index + 1, width)).join('')
+  const data = rows.map((cells, row) => {
+    const all = cells.map(({ text, style }, column) => cellXml('', { row, column, content: text, style }))
+    return element('row', { r: row + 1 }, all.join(''))
+  })
+  return element(
+    'worksheet',
+    { xmlns: namespace },
+    `<sheetViews><sheetView workbookViewId="0" showGridLines="0"/></sheetViews><cols>${cols}</cols><sheetData>${data.join('')}</sheetData>`,
   )
-  row.removeAttribute('spans')
-  const element = childAt(
-    row,
-    'c',
-    cell.column,
-    (each) => cellAt(each.getAttribute('r') ?? '').column,
-    () => make(row, 'c', { r: addressOf(cell) }),
-  )
-  while (element.firstChild) element.removeChild(element.firstChild)
-  element.removeAttribute('t')
-  return element
-}
-
-function fill(element: Element, content: string | number): void {
-  if (typeof content === 'number') {
-    element.appendChild(make(element, 'v', {}, [String(content)]))
-    return
-  }
-  element.setAttribute('t', 'inlineStr')
-  const text = make(element, 't', {}, [content])
-  text.setAttributeNS('http://www.w3.org/XML/1998/namespace', 'xml:space', 'preserve')
-  element.appendChild(make(element, 'is', {}, [text]))
-}
-
-/** Sets the width of a column, in characters, where the sheet does not set it. */
-export function widenColumn(sheet: Document, column: number, width: number): void {
-  const cols = ensureChild(rootOf(sheet), 'cols', ['sheetData', ...BEHIND_CELLS])
-  const number = column + 1
-  const isSet = children(cols, 'col').some(
-    (col) => Number(col.getAttribute('min')) <= number && number <= Number(col.getAttribute('max')),
-  )
-  if (isSet) return
-  childAt(
-    cols,
-    'col',
-    number,
-    (each) => Number(each.getAttribute('min')),
-    () => make(cols, 'col', { min: number, max: number, width, customWidth: 1 }),
-  )
-}
-
-/** The child in an ordered list that has this position, made in its place where there is none. */
-function childAt(
-  list: Element,
-  name: string,
-  position: number,
-  positionOf: (child: Element) => number,
-  create: () => Element,
-): Element {
-  const next = children(list, name).find((child) => positionOf(child) >= position)
-  if (next && positionOf(next) === position) return next
-  const created = create()
-  list.insertBefore(created, next ?? null)
-  return created
-}
-
-/** The cell with an address ("B5"). */
-export function cellAt(address: string): CellRef {
-  const [, letters = '', digits = ''] = /^([A-Z]*)(\d*)$/.exec(address) ?? []
-  const column = [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1
-  return { row: Number(digits) - 1, column }
-}
-
-/** The XML of an empty worksheet whose columns have these widths, in characters. */
-export function emptySheet(widths: readonly number[], main: string): string {
-  const cols = widths
-    .map((width, index) => `<col min="${index + 1}" max="${index + 1}" width="${width}" customWidth="1"/>`)
-    .join('')
-  return `<worksheet xmlns="${main}"><sheetViews><sheetView workbookViewId="0" showGridLines="0"/></sheetViews><cols>${cols}</cols><sheetData/></worksheet>`
 }

@@ -1,6 +1,7 @@
-import type { Document, Element } from '@xmldom/xmldom'
 import type { Look } from '../marksheet/marking/looks'
-import { children, ensureChild, make, rootOf } from './parts'
+import { Edits } from './xlsx/edits'
+import { behind, element, placeBefore, rootOf, type Child, type Root } from './xlsx/elements'
+import { attributesOf, tagsOf } from './xlsx/xml'
 
 /** How a cell that the add-in writes looks. `fill` is six hexadecimal digits. */
 export interface CellStyle {
@@ -12,6 +13,7 @@ export interface CellStyle {
   readonly upright: boolean
 }
 
+/** What the schema of a style part (ECMA-376, CT_Stylesheet) holds, in order. */
 const ORDER = [
   'numFmts',
   'fonts',
@@ -26,32 +28,67 @@ const ORDER = [
   'extLst',
 ]
 
+type ListName = 'fonts' | 'fills' | 'borders' | 'cellXfs' | 'dxfs'
+
+/** What a list holds before anything else: the standard look, and the two fills that programs take for granted. */
+const FIRST: Readonly<Record<ListName, readonly string[]>> = {
+  fonts: ['<font/>'],
+  fills: [
+    '<fill><patternFill patternType="none"/></fill>',
+    '<fill><patternFill patternType="gray125"/></fill>',
+  ],
+  borders: ['<border/>'],
+  cellXfs: ['<xf/>'],
+  dxfs: [],
+}
+
 /** Adds styles to a workbook's style part; asking twice for the same one gives the same number. */
 export class Styles {
-  private readonly root: Element
+  private readonly root: Root
+  private readonly prefix: string
   private readonly known = new Map<string, number>()
+  private readonly added = new Map<ListName, string[]>()
+  private readonly counts = new Map<string, number>()
+  private standardFont = ''
+  private highestFormat = 163
 
-  constructor(document: Document) {
-    this.root = rootOf(document)
+  constructor(private readonly xml: string) {
+    this.root = rootOf(xml)
+    this.prefix = this.root.tag.prefix
+    let list = ''
+    let font = 0
+    for (const tag of tagsOf(xml)) {
+      if (tag.depth === 1) list = tag.name
+      if (tag.name === 'numFmt' && tag.kind !== 'close')
+        this.highestFormat = Math.max(this.highestFormat, Number(attributesOf(xml, tag).get('numFmtId')) || 0)
+      if (tag.depth === 2 && tag.kind !== 'close') this.counts.set(list, (this.counts.get(list) ?? 0) + 1)
+      if (list !== 'fonts' || this.counts.get('fonts') !== 1) continue
+      // Of the standard font everything but its weight and slope, which are written anew.
+      if (tag.depth === 2 && tag.kind === 'open') font = tag.end
+      if (tag.depth === 3 && (tag.name === 'b' || tag.name === 'i')) {
+        if (tag.kind !== 'close') this.standardFont += xml.slice(font, tag.start)
+        font = tag.end
+      }
+      if (tag.depth === 2 && tag.kind === 'close') this.standardFont += xml.slice(font, tag.start)
+    }
   }
 
   /** The number of the differential style for a look. */
   differential(look: Look): number {
     return this.once(`look ${JSON.stringify(look)}`, () => {
-      const list = this.list('dxfs')
-      const font = make(list, 'font', {}, [
-        make(list, 'b', { val: Number(look.bold) }),
-        make(list, 'i', { val: Number(look.italic) }),
-        make(list, 'u', { val: look.underline ? 'single' : 'none' }),
-        make(list, 'color', { rgb: `FF${look.ink}` }),
+      const font = this.make('font', {}, [
+        this.make('b', { val: Number(look.bold) }),
+        this.make('i', { val: Number(look.italic) }),
+        this.make('u', { val: look.underline ? 'single' : 'none' }),
+        this.make('color', { rgb: `FF${look.ink}` }),
       ])
       const format =
         look.numberFormat === null
-          ? []
-          : [make(list, 'numFmt', { numFmtId: this.freeFormat(), formatCode: look.numberFormat })]
-      const fill = make(list, 'fill', {}, [this.pattern(list, look.fill)])
-      const border = look.border === null ? [] : [this.border(list, look.border, look.ink)]
-      return this.append(list, make(list, 'dxf', {}, [font, ...format, fill, ...border]))
+          ? ''
+          : this.make('numFmt', { numFmtId: ++this.highestFormat, formatCode: look.numberFormat })
+      const fill = this.make('fill', {}, [this.pattern(look.fill)])
+      const border = look.border === null ? '' : this.border(look.border, look.ink)
+      return this.append('dxfs', this.make('dxf', {}, [font, format, fill, border]))
     })
   }
 
@@ -59,77 +96,103 @@ export class Styles {
   cell(style: CellStyle): number {
     const { bold, italic, fill, wrap, upright } = style
     return this.once(`cell ${JSON.stringify(style)}`, () => {
-      const list = this.list('cellXfs')
+      const alignment = this.make('alignment', {
+        vertical: 'top',
+        ...(wrap ? { wrapText: 1 } : {}),
+        ...(upright ? { textRotation: 90 } : {}),
+      })
       const attributes = {
         numFmtId: 0,
         fontId: this.font(bold, italic),
         fillId: this.fill(fill),
         borderId: 0,
         xfId: 0,
+        applyFont: 1,
+        applyFill: 1,
+        applyAlignment: 1,
       }
-      const alignment = make(list, 'alignment', {
-        vertical: 'top',
-        ...(wrap ? { wrapText: 1 } : {}),
-        ...(upright ? { textRotation: 90 } : {}),
-      })
-      return this.append(
-        list,
-        make(list, 'xf', { ...attributes, applyFont: 1, applyFill: 1, applyAlignment: 1 }, [alignment]),
-      )
+      return this.append('cellXfs', this.make('xf', attributes, [alignment]))
     })
+  }
+
+  /** The style part with what was added. */
+  result(): string {
+    const edits = new Edits(this.xml)
+    for (const name of ORDER) {
+      const added = this.added.get(name as ListName)
+      if (!added) continue
+      const count = this.counts.get(name) ?? 0
+      const list = this.root.children.find((child) => child.name === name)
+      if (list) this.extend(edits, list, added, count)
+      else edits.insert(placeBefore(this.root, behind(ORDER, name)), this.make(name, { count }, added))
+    }
+    return edits.result()
+  }
+
+  private extend(
+    edits: Edits,
+    { name, tag, contentEnd }: Child,
+    added: readonly string[],
+    count: number,
+  ): void {
+    const start = this.xml
+      .slice(tag.start, tag.end)
+      .replace(/(\scount\s*=\s*)(?:"[^"]*"|'[^']*')/, `$1"${count}"`)
+      .replace(/\s*\/>$/, '>')
+    const end = tag.kind === 'empty' ? `</${this.prefix}${name}>` : ''
+    edits.replace(tag.start, tag.end, start)
+    edits.insert(contentEnd, added.join('') + end)
   }
 
   private font(bold: boolean, italic: boolean): number {
     if (!bold && !italic) return 0
-    return this.once(`font ${bold} ${italic}`, () => {
-      const list = this.list('fonts')
-      const [standard] = children(list, 'font')
-      const font = standard ? (standard.cloneNode(true) as Element) : make(list, 'font')
-      for (const name of ['b', 'i']) for (const old of children(font, name)) font.removeChild(old)
-      if (italic) font.insertBefore(make(list, 'i'), font.firstChild)
-      if (bold) font.insertBefore(make(list, 'b'), font.firstChild)
-      return this.append(list, font)
-    })
+    return this.once(`font ${bold} ${italic}`, () =>
+      this.append(
+        'fonts',
+        this.make('font', {}, [bold ? this.make('b') : '', italic ? this.make('i') : '', this.standardFont]),
+      ),
+    )
   }
 
   private fill(colour: string | null): number {
     if (colour === null) return 0
-    return this.once(`fill ${colour}`, () => {
-      const list = this.list('fills')
-      return this.append(list, make(list, 'fill', {}, [this.pattern(list, colour)]))
-    })
+    return this.once(`fill ${colour}`, () =>
+      this.append('fills', this.make('fill', {}, [this.pattern(colour)])),
+    )
   }
 
-  private pattern(list: Element, colour: string): Element {
+  private pattern(colour: string): string {
     const rgb = `FF${colour}`
-    return make(list, 'patternFill', { patternType: 'solid' }, [
-      make(list, 'fgColor', { rgb }),
-      make(list, 'bgColor', { rgb }),
+    return this.make('patternFill', { patternType: 'solid' }, [
+      this.make('fgColor', { rgb }),
+      this.make('bgColor', { rgb }),
     ])
   }
 
-  private border(list: Element, style: string, ink: string): Element {
-    const side = (name: string) => make(list, name, { style }, [make(list, 'color', { rgb: `FF${ink}` })])
-    return make(list, 'border', {}, ['left', 'right', 'top', 'bottom'].map(side))
+  private border(style: string, ink: string): string {
+    const side = (name: string) => this.make(name, { style }, [this.make('color', { rgb: `FF${ink}` })])
+    return this.make('border', {}, ['left', 'right', 'top', 'bottom'].map(side))
   }
 
-  /** A number for a number format that the workbook does not use yet; those below 164 are built in. */
-  private freeFormat(): number {
-    const used = Array.from(this.root.getElementsByTagNameNS('*', 'numFmt'), (each) =>
-      Number(each.getAttribute('numFmtId')),
-    )
-    return Math.max(163, ...used) + 1
+  private make(
+    name: string,
+    attributes: Readonly<Record<string, string | number>> = {},
+    content: readonly string[] = [],
+  ): string {
+    return element(this.prefix + name, attributes, content.join(''))
   }
 
-  private list(name: string): Element {
-    return ensureChild(this.root, name, ORDER.slice(ORDER.indexOf(name) + 1))
-  }
-
-  private append(list: Element, entry: Element): number {
-    list.appendChild(entry)
-    const count = children(list).length
-    list.setAttribute('count', String(count))
-    return count - 1
+  private append(name: ListName, entry: string): number {
+    const added = this.added.get(name) ?? []
+    this.added.set(name, added)
+    let count = this.counts.get(name) ?? 0
+    for (const first of FIRST[name].slice(count)) {
+      added.push(first.replace(/<(\/?)/g, `<$1${this.prefix}`))
+      count++
+    }
+    added.push(entry)
+    this.counts.set(name, count + 1)
+    return count
   }
 
   private once(key: string, add: () => number): number {

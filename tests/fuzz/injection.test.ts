@@ -12,7 +12,7 @@ const LIKE_FORMULAS = [
   '=1+1',
   '+44 7700 900123',
   '-Max',
-  '@SUM(A1)',
+  '@SAM(A1)',
   '\t=1+1',
   '\n=2+2',
   "'=3+3",
@@ -23,7 +23,7 @@ const LIKE_FORMULAS = [
   '<b>&amp;</b>]]>',
   '_x0041_da',
   'bell\u0007',
-  'half \ud83d',
+  'Hal \ud83d',
   'return\r\n',
 ] as const
 

@@ -32,6 +32,9 @@ const BUILT_IN: Readonly<Record<number, string>> = {
   49: '@',
 }
 
+/** Excel itself takes 65,490 (Excel specifications and limits, Microsoft). */
+const MOST_STYLES = 100_000
+
 /** The number format of each cell style of a workbook, by the style's number. */
 export function formatsIn(xml: string): string[] {
   const own = new Map<number, string>()
@@ -46,5 +49,6 @@ export function formatsIn(xml: string): string[] {
     }
     if (list === 'cellXfs' && tag.name === 'xf') ids.push(Number(attributesOf(xml, tag).get('numFmtId') ?? 0))
   }
+  if (ids.length > MOST_STYLES) throw new SyntaxError('It holds more styles than a workbook may.')
   return ids.map((id) => own.get(id) ?? BUILT_IN[id] ?? 'General')
 }

@@ -59,6 +59,24 @@ export class Package {
     return text
   }
 
+  /** Puts an XML part in the place of the one with this name, or adds it. */
+  put(part: string, text: string): void {
+    const name = this.names.get(key(part)) ?? part
+    this.names.set(key(part), name)
+    this.texts.set(name, text)
+    // Parts may be in UTF-16; all that is written is in UTF-8.
+    const utf8 = text.replace(/^(<\?xml[^>]*?\sencoding\s*=\s*)(?:"[^"]*"|'[^']*')/, '$1"UTF-8"')
+    this.zip.file(
+      name,
+      utf8.startsWith('<?xml') ? utf8 : `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n${utf8}`,
+    )
+  }
+
+  /** The bytes of a file with what was put into it; all other parts keep their bytes, packed as they were. */
+  save(comment: string): Promise<Uint8Array> {
+    return this.zip.generateAsync({ type: 'uint8array', compression: 'DEFLATE', comment })
+  }
+
   private unpacked(name: string): Promise<Uint8Array> {
     return new Promise((resolve, reject) => {
       const chunks: Uint8Array[] = []

@@ -5,6 +5,7 @@ import { attributesOf, tagsOf } from './xml'
 export interface Relation {
   readonly id: string
   readonly kind: string
+  readonly type: string
   readonly part: string
 }
 
@@ -13,6 +14,9 @@ export function relationsPart(part: string): string {
   const slash = part.lastIndexOf('/') + 1
   return `${part.slice(0, slash)}_rels/${part.slice(slash)}.rels`
 }
+
+/** More than any workbook's part has. */
+const MOST_RELATIONS = 20_000
 
 /** What a part leads to within the file (ECMA-376, part 2); nothing where it has no relations. Throws Unreadable. */
 export async function relationsOf(file: Package, part: string): Promise<Relation[]> {
@@ -26,9 +30,11 @@ function relationsIn(xml: string, part: string): Relation[] {
     if (tag.name !== 'Relationship' || tag.kind === 'close') continue
     const attributes = attributesOf(xml, tag)
     if (attributes.get('TargetMode') === 'External') continue
-    const kind = attributes.get('Type')?.split('/').at(-1) ?? ''
+    if (found.length === MOST_RELATIONS) throw new SyntaxError('It holds too many relations.')
+    const type = attributes.get('Type') ?? ''
+    const kind = type.split('/').at(-1) ?? ''
     const target = attributes.get('Target') ?? ''
-    found.push({ id: attributes.get('Id') ?? '', kind, part: resolved(target, part) })
+    found.push({ id: attributes.get('Id') ?? '', kind, type, part: resolved(target, part) })
   }
   return found
 }

@@ -23,24 +23,41 @@ const MOST_CHARACTERS = 2 ** 26
  */
 export async function readWorkbook(bytes: Uint8Array): Promise<Sheet[]> {
   const file = await Package.open(bytes)
-  const { is1904, sheets, relations } = await openBook(file)
+  const book = await openBook(file)
+  return readSheets(file, book, book.sheets)
+}
+
+/** Reads some of the worksheets of an opened file. Throws Unreadable. */
+export async function readSheets(
+  file: Package,
+  { is1904, relations }: Book,
+  sheets: readonly BookSheet[],
+): Promise<Sheet[]> {
   const texts = await readPart(file, relations, 'sharedStrings', textsIn)
   const formats = await readPart(file, relations, 'styles', formatsIn)
   const budget = { cells: MOST_CELLS, characters: MOST_CHARACTERS }
   const read: Sheet[] = []
-  for (const { name, part } of sheets) {
+  for (const { name, part, isWorksheet } of sheets) {
+    if (!isWorksheet) continue
     const known = { sheet: name, texts, formats, is1904, budget }
     read.push({ name, is1904, ...(await file.parse(part, (xml) => readCells(xml, known))) })
   }
   return read
 }
 
-/** What the main part of a workbook says of it. `part` and those of the sheets are names of parts in the file. */
+/** A sheet by its name and the part that holds it; sheets that are charts or dialogues have no cells. */
+export interface BookSheet {
+  readonly name: string
+  readonly part: string
+  readonly isWorksheet: boolean
+}
+
+/** What the main part of a workbook, `part`, says of it. */
 export interface Book {
   readonly part: string
   readonly is1904: boolean
   readonly relations: readonly Relation[]
-  readonly sheets: readonly { readonly name: string; readonly part: string }[]
+  readonly sheets: readonly BookSheet[]
 }
 
 /** Finds the workbook in a file and its worksheets. Throws Unreadable. */
@@ -51,14 +68,14 @@ export async function openBook(file: Package): Promise<Book> {
   const relations = await relationsOf(file, main.part)
   const { is1904, sheets } = await file.parse(main.part, bookIn)
   const byId = new Map(relations.map((relation) => [relation.id, relation]))
-  const worksheets = sheets.flatMap(({ name, id }) => {
+  const found = sheets.map(({ name, id }): BookSheet => {
     const relation = byId.get(id)
     if (!relation) throw new Unreadable(`its sheet “${name}” is missing.`)
-    return relation.kind === 'worksheet' ? { name, part: relation.part } : []
+    return { name, part: relation.part, isWorksheet: relation.kind === 'worksheet' }
   })
-  if (new Set(worksheets.map(({ part }) => part)).size < worksheets.length)
+  if (new Set(found.map(({ part }) => part)).size < found.length)
     throw new Unreadable('two of its sheets are the same part of the file.')
-  return { part: main.part, is1904, relations, sheets: worksheets }
+  return { part: main.part, is1904, relations, sheets: found }
 }
 
 function bookIn(xml: string) {

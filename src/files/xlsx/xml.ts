@@ -78,12 +78,13 @@ function tagAt(xml: string, start: number, open: number): Tag {
 
 /** The place behind the > of the tag; one between quotes is part of an attribute. */
 function tagEnd(xml: string, start: number): number {
-  for (let at = start + 1; at < xml.length; at++) {
+  const last = Math.min(xml.length, start + LONGEST_TAG)
+  for (let at = start + 1; at < last; at++) {
     const code = xml.charCodeAt(at)
     if (code === GREATER) return at + 1
     if (code === QUOTE || code === APOSTROPHE) at = after(xml, xml.charAt(at), at + 1) - 1
   }
-  throw new SyntaxError('It ends within a tag.')
+  throw new SyntaxError('It ends within a tag, or has one that is longer than any.')
 }
 
 const ATTRIBUTE = /\s+([^\s/>=:"'<]+:)?([^\s/>=:"'<]+)\s*=\s*(?:"([^"<]*)"|'([^'<]*)')/y
@@ -99,11 +100,15 @@ export function attributesOf(xml: string, { start, end, prefix, name }: Tag): Ma
   return found
 }
 
+/** A cell holds 32,767 signs (Excel specifications and limits, Microsoft), and XML may write each with ten. */
+const LONGEST_TEXT = 400_000
+const LONGEST_TAG = 1_000_000
 const MARKUP = /<!--.*?-->|<\?.*?\?>|<!\[CDATA\[(.*?)\]\]>|&([^;]*);|\r\n?/gs
 const ENTITIES: Readonly<Record<string, string>> = { lt: '<', gt: '>', amp: '&', quot: '"', apos: "'" }
 
 /** The text that a piece of XML without elements stands for. Throws SyntaxError for an entity that XML does not know. */
 export function plainText(xml: string): string {
+  if (xml.length > LONGEST_TEXT) throw new SyntaxError('It holds a text that is longer than any cell’s.')
   if (!/[&<\r]/.test(xml)) return xml
   return xml.replace(MARKUP, (all, data: string | undefined, entity: string | undefined) => {
     if (entity !== undefined) return characterOf(entity)

@@ -74,7 +74,8 @@ export function* planningNotes(
     if (notes.length > 0 && header >= 0)
       notes.unshift({ ...view.ref(header, column), text: NOTES_TITLE, upright: false })
     if (column <= (turned ? LAST_ROW : LAST_COLUMN)) {
-      for (const note of notes) if (isFree(matrix, note)) all.push(note)
+      const near = (matrix.merges ?? []).filter((area) => holds(turned ? turnedArea(area) : area, column))
+      for (const note of notes) if (isFree({ ...matrix, merges: near }, note)) all.push(note)
     } else if (notes.length > 0) {
       const place = `${areaAddress(review.area)} on ${matrix.name} were left out, since no`
       told.push(
@@ -86,6 +87,8 @@ export function* planningNotes(
   }
   return { notes: all, told }
 }
+
+const holds = ({ left, right }: Area, column: number) => left <= column && column <= right
 
 function turnedArea({ top, left, bottom, right }: Area): Area {
   return { top: left, left: top, bottom: right, right: bottom }
