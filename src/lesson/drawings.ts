@@ -2,7 +2,7 @@ import { escapeText } from './escape'
 import type { Drawing, Shape } from './model/drawing'
 import { gridOf, type PaperLine } from './model/grid'
 import type { Paper } from './model/paper'
-import type { Bar, Piece } from './stories/bars'
+import { amountShown, type Bar, type Piece, type Shown } from './stories/bars'
 
 /** Side of a square of squared paper, in millimetres. */
 export const SQUARE = 7.5
@@ -74,6 +74,10 @@ export function triangleInWords(total: number, numbers: readonly (number | null)
 
 const BAR_WIDTH = 84
 const BAR_HEIGHT = 8
+/** Between two bars that are compared. */
+const BARS_APART = 2
+/** Where bars are cut that show no amounts. */
+const BLANK_SHARE = 0.6
 /** The narrowest part that is drawn, so that its amount can be read and written. */
 const NARROWEST = 19
 /** Height of a line of labels. */
@@ -81,25 +85,27 @@ const LABELS = 5.5
 
 /**
  * One bar of a story in millimetres: the whole above its two parts, their widths in proportion (a narrow part a little wider than
- * it should be). Unless complete, what is asked is a question mark and what was found before is left empty.
+ * it should be); in a comparison the larger amount above the smaller one, with the difference in a broken line. Bars to be filled by the
+ * pupil are all cut at one place, so that they give nothing away.
  */
-export function barDrawing({ whole, parts: [first, second] }: Bar, isComplete: boolean): Drawing {
-  const share = (BAR_WIDTH * first.length) / whole.length
+export function barDrawing({ compares, whole, parts: [first, second] }: Bar, shown: Shown): Drawing {
+  const share = shown === 'nothing' ? BLANK_SHARE * BAR_WIDTH : (BAR_WIDTH * first.length) / whole.length
   const width = Math.min(Math.max(share, NARROWEST), BAR_WIDTH - NARROWEST)
-  const middle = LABELS + BAR_HEIGHT
+  const apart = compares ? BARS_APART : 0
+  const middle = LABELS + BAR_HEIGHT + apart
   const below = middle + BAR_HEIGHT + 4.2
-  const box = (piece: Piece, x: number, y: number, wide: number): Shape[] => [
-    { shape: 'rect', kind: 'bar', x: mm(x), y: mm(y), width: mm(wide), height: BAR_HEIGHT },
-    textAt(x + wide / 2, y + 5.5, amountIn(piece, isComplete), 'amount'),
+  const box = (piece: Piece, x: number, y: number, wide: number, kind = 'bar'): Shape[] => [
+    { shape: 'rect', kind, x: mm(x), y: mm(y), width: mm(wide), height: BAR_HEIGHT },
+    textAt(x + wide / 2, y + 5.5, amountShown(piece, shown), 'amount'),
   ]
   return {
     width: BAR_WIDTH,
-    height: 2 * BAR_HEIGHT + 2 * LABELS,
+    height: 2 * BAR_HEIGHT + 2 * LABELS + apart,
     shapes: [
       textAt(0, LABELS - 1.6, whole.label, 'label'),
       ...box(whole, 0, LABELS, BAR_WIDTH),
       ...box(first, 0, middle, width),
-      ...box(second, width, middle, BAR_WIDTH - width),
+      ...box(second, width, middle, BAR_WIDTH - width, compares ? 'difference' : 'bar'),
       textAt(0, below, first.label, 'label'),
       textAt(BAR_WIDTH, below, second.label, 'label end'),
     ],
@@ -107,14 +113,11 @@ export function barDrawing({ whole, parts: [first, second] }: Bar, isComplete: b
 }
 
 /** What a bar shows, for readers who do not see it. */
-export function barInWords({ whole, parts: [first, second] }: Bar, isComplete: boolean): string {
-  const words = (piece: Piece) => `${piece.label} ${amountIn(piece, isComplete) || 'empty'}`
-  return `The whole: ${words(whole)}. Its parts: ${words(first)}, ${words(second)}.`
-}
-
-function amountIn({ amount, role }: Piece, isComplete: boolean): string {
-  if (isComplete || role === 'told') return amount
-  return role === 'asked' ? '?' : ''
+export function barInWords({ compares, whole, parts: [first, second] }: Bar, shown: Shown): string {
+  const words = (piece: Piece) => `${piece.label} ${amountShown(piece, shown) || 'empty'}`
+  return compares
+    ? `The larger: ${words(whole)}. The smaller: ${words(first)}. The difference: ${words(second)}.`
+    : `The whole: ${words(whole)}. Its parts: ${words(first)}, ${words(second)}.`
 }
 
 function textAt(x: number, y: number, text: string, kind: string): Shape {

@@ -1,7 +1,7 @@
 import type { PaperLine } from './model/grid'
 import type { Notation } from './model/notation'
 import type { Paper } from './model/paper'
-import type { Bar } from './stories/bars'
+import type { Bar, Shown } from './stories/bars'
 
 /**
  * Squares to work a question in: its number on the sheet, the question as printed, and how many squares across and down; above and
@@ -54,7 +54,7 @@ export type Block =
   | { readonly kind: 'workings'; readonly workings: readonly Working[] }
   | { readonly kind: 'grid'; readonly rows: readonly (readonly GridCell[])[] }
   | { readonly kind: 'triangles'; readonly triangles: readonly TriangleFigure[] }
-  | { readonly kind: 'bars'; readonly bars: readonly Bar[]; readonly isComplete: boolean }
+  | { readonly kind: 'bars'; readonly bars: readonly Bar[]; readonly shown: Shown }
   | { readonly kind: 'together'; readonly blocks: readonly Block[] }
 
 /**

@@ -80,7 +80,7 @@ function blockHtml(block: Block): string {
       )
     case 'bars':
       return figures('bars', block.bars, (bar) =>
-        printedDrawing(barDrawing(bar, block.isComplete), barInWords(bar, block.isComplete)),
+        printedDrawing(barDrawing(bar, block.shown), barInWords(bar, block.shown)),
       )
     case 'together':
       return `<div class="together">${block.blocks.map(blockHtml).join('\n')}</div>`

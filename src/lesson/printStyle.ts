@@ -64,6 +64,7 @@ s { text-decoration-thickness: 0.25mm; }
 .ring { fill: #fff; stroke: #222; stroke-width: 0.5; }
 svg .line { fill: none; stroke: #888; stroke-width: 0.5; }
 .bar { fill: #f4f4f4; stroke: #222; stroke-width: 0.4; }
+.difference { fill: none; stroke: #222; stroke-width: 0.4; stroke-dasharray: 1.5 1; }
 svg text { font-size: 4.2px; text-anchor: middle; font-variant-numeric: tabular-nums; }
 svg .number { font-size: 6.5px; }
 svg .total { font-size: 8px; font-weight: bold; }

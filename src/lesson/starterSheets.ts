@@ -1,4 +1,4 @@
-import { printQuestion } from '../arithmetic/question'
+import { printQuestion, type Question } from '../arithmetic/question'
 import type { DiceGrid } from './dice'
 import type { Block, Handout, Sheet } from './handout'
 import { roomsFor } from './lessonSheets'
@@ -99,8 +99,11 @@ export function triangleHandout(puzzles: readonly TrianglePuzzle[], set: string)
   }
 }
 
-/** Two-step stories: a sheet with bars to complete and room for both calculations, and the answers. */
-export function storyHandout(stories: readonly Story[], set: string): Handout {
+/** How a sheet of stories helps with bars: with what is told in them, with empty ones, or not at all. */
+export type BarHelp = 'given' | 'blank' | 'none'
+
+/** Two-step stories: a sheet with bars as wanted, an estimate and room for both calculations, and the answers. */
+export function storyHandout(stories: readonly Story[], set: string, help: BarHelp = 'given'): Handout {
   const title = 'Two-step stories'
   const heading = (index: number): Block => ({ kind: 'heading', text: `Story ${index + 1}` })
   const together = (blocks: readonly Block[]): Block => ({ kind: 'together', blocks })
@@ -113,12 +116,17 @@ export function storyHandout(stories: readonly Story[], set: string): Handout {
         together([
           heading(index),
           { kind: 'text', text },
-          { kind: 'bars', bars, isComplete: false },
+          ...(help === 'none'
+            ? []
+            : [{ kind: 'bars', bars, shown: help === 'given' ? 'told' : 'nothing' } as const]),
           {
             kind: 'rooms',
-            rooms: roomsFor(steps.map(workedQuestion), () => '').map((room) => ({ ...room, text: '' })),
+            rooms: roomsFor(steps.map(workedQuestion), () => '', 'Estimate').map((room) => ({
+              ...room,
+              text: '',
+            })),
           },
-          { kind: 'fields', names: ['Answer'] },
+          { kind: 'fields', names: ['Answer', 'Check'] },
         ]),
       ),
     ],
@@ -131,10 +139,18 @@ export function storyHandout(stories: readonly Story[], set: string): Handout {
         heading(index),
         { kind: 'text', text },
         { kind: 'text', text: `${steps.map(withAnswer).join(', then ')}.` },
-        { kind: 'bars', bars, isComplete: true },
+        ...steps.map((step, at) => ({ kind: 'text', text: aroundStep(step, at) }) as const),
+        { kind: 'bars', bars, shown: 'all' },
         { kind: 'text', text: answer },
       ]),
     ),
   }
   return { title, set, sheets: [pupil, answers] }
+}
+
+/** "First step. Estimate: 270 − 40 = 230. Check: 233 + 40 = 273." */
+function aroundStep(step: Question, at: number): string {
+  const { estimate, check } = workedQuestion(step)
+  const before = estimate === null ? '' : ` Estimate: ${estimate}.`
+  return `${at === 0 ? 'First' : 'Second'} step.${before} Check: ${check}.`
 }

@@ -1,53 +1,108 @@
-import { Field, Select } from '@fluentui/react-components'
+import { Button, Field, Select } from '@fluentui/react-components'
 import { useMemo, useState, type ReactElement } from 'react'
 import type { ExchangeType } from '../../src/arithmetic/exchange'
 import { barDrawing, barInWords } from '../../src/lesson/drawings'
-import { storyHandout } from '../../src/lesson/starterSheets'
-import { drawStories, storyTypes, type Story, type StoryWish } from '../../src/lesson/stories/story'
+import { storyHandout, type BarHelp } from '../../src/lesson/starterSheets'
+import { drawStories, storyTypes, wishFor, type Story, type StoryWish } from '../../src/lesson/stories/story'
 import { operationOf } from '../../src/lesson/words'
 import { withAnswer } from '../../src/lesson/worked'
 import { Card } from '../common/Card'
+import { useStore } from '../common/pane'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
+import { OBJECTIVE } from './objective'
 import { LessonDrawing } from './LessonDrawing'
 import { Take } from './Take'
 import { useSetNumber } from './useSetNumber'
 
 type StoryType = StoryWish['types'][0]
+type Numbers = NonNullable<StoryWish['numbers']>
 
-const DIGITS = [2, 3, 4] as const
+const NUMBERS: readonly (readonly [Numbers, string])[] = [
+  ['whole', 'Whole numbers'],
+  ['money', 'Pounds and pence'],
+  ['measures', 'kg, m and l, one decimal place'],
+]
+
+/** The longest starting numbers to choose from. */
+const LENGTHS: Readonly<Record<Numbers, readonly (readonly [StoryWish['digits'], string])[]>> = {
+  whole: [
+    [2, 'up to 99'],
+    [3, 'up to 999'],
+    [4, 'up to 9,999'],
+  ],
+  money: [
+    [3, 'up to £9.99'],
+    [4, 'up to £99.99'],
+  ],
+  measures: [
+    [2, 'up to 9.9'],
+    [3, 'up to 99.9'],
+  ],
+}
+
+const HELP: readonly (readonly [BarHelp, string])[] = [
+  ['given', 'With the numbers'],
+  ['blank', 'Empty, to fill in'],
+  ['none', 'No bars'],
+]
+
 const MOST_STORIES = 8
 const STEPS = ['First step', 'Second step'] as const
 
-/** Two-step stories, their answers and bar models folded away. */
+/** Two-step stories that suit the lesson's objective unless chosen otherwise, their answers and bar models folded away. */
 export function Stories(): ReactElement {
   const draw = useSetNumber()
-  const [digits, setDigits] = useState<StoryWish['digits']>(3)
+  const { recipe } = useStore(OBJECTIVE)
+  const [wish, setWish] = useState(() => wishFor(recipe))
   const [count, setCount] = useState(2)
-  const [chosen, setChosen] = useState<StoryWish['types']>(['any', 'any'])
-  const possible = useMemo(() => [storyTypes(digits, 0), storyTypes(digits, 1)] as const, [digits])
-  const [first, second] = [allowed(chosen[0], possible[0]), allowed(chosen[1], possible[1])]
+  const [help, setHelp] = useState<BarHelp>('given')
+  const { numbers } = wish
+  const lengths = LENGTHS[numbers]
+  const digits = lengths.find(([each]) => each === wish.digits)?.[0] ?? lengths.at(-1)?.[0] ?? 3
+  const possible = useMemo(
+    () => [storyTypes(digits, 0, numbers), storyTypes(digits, 1, numbers)] as const,
+    [digits, numbers],
+  )
+  const [first, second] = [allowed(wish.types[0], possible[0]), allowed(wish.types[1], possible[1])]
   const reading = useMemo(
-    () => drawStories({ types: [first, second], digits, seed: draw.set }, count),
-    [first, second, digits, draw.set, count],
+    () => drawStories({ numbers, types: [first, second], digits, seed: draw.set }, count),
+    [numbers, first, second, digits, draw.set, count],
   )
   const stories = 'stories' in reading ? reading.stories : null
-  const handout = useMemo(() => stories && storyHandout(stories, draw.set), [stories, draw.set])
+  const handout = useMemo(() => stories && storyHandout(stories, draw.set, help), [stories, draw.set, help])
   return (
     <>
       <Card title="The stories">
         <div className="recipe">
+          <Field label="Numbers">
+            <Select
+              value={numbers}
+              onChange={(_, { value }) => {
+                setWish({ ...wish, numbers: NUMBERS.find(([id]) => id === value)?.[0] ?? numbers })
+              }}
+            >
+              {NUMBERS.map(([id, name]) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </Select>
+          </Field>
           <div className="halves">
-            <Field label="Digits">
+            <Field label="Size">
               <Select
                 value={String(digits)}
                 onChange={(_, { value }) => {
-                  setDigits(DIGITS.find((each) => String(each) === value) ?? 3)
+                  setWish({
+                    ...wish,
+                    digits: lengths.find(([each]) => String(each) === value)?.[0] ?? digits,
+                  })
                 }}
               >
-                {DIGITS.map((each) => (
+                {lengths.map(([each, name]) => (
                   <option key={each} value={each}>
-                    up to {each}
+                    {name}
                   </option>
                 ))}
               </Select>
@@ -59,7 +114,7 @@ export function Stories(): ReactElement {
             value={first}
             types={possible[0]}
             onChoose={(type) => {
-              setChosen([type, second])
+              setWish({ ...wish, types: [type, second] })
             }}
           />
           <TypeField
@@ -67,9 +122,31 @@ export function Stories(): ReactElement {
             value={second}
             types={possible[1]}
             onChoose={(type) => {
-              setChosen([first, type])
+              setWish({ ...wish, types: [first, type] })
             }}
           />
+          <Field label="Bars on the sheet">
+            <Select
+              value={help}
+              onChange={(_, { value }) => {
+                setHelp(HELP.find(([id]) => id === value)?.[0] ?? help)
+              }}
+            >
+              {HELP.map(([id, name]) => (
+                <option key={id} value={id}>
+                  {name}
+                </option>
+              ))}
+            </Select>
+          </Field>
+          <Button
+            size="small"
+            onClick={() => {
+              setWish(wishFor(recipe))
+            }}
+          >
+            As the lesson’s objective
+          </Button>
         </div>
         <SetNumber {...draw.field} />
         {'problem' in reading && (
@@ -136,7 +213,7 @@ function Told({ story, name }: { readonly story: Story; readonly name: string })
               {STEPS[index]}: <span className="sum">{withAnswer(step)}</span>
             </p>
             {bars.slice(index, index + 1).map((bar) => (
-              <LessonDrawing key={index} drawing={barDrawing(bar, true)} words={barInWords(bar, true)} />
+              <LessonDrawing key={index} drawing={barDrawing(bar, 'all')} words={barInWords(bar, 'all')} />
             ))}
           </div>
         ))}

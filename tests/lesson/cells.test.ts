@@ -212,6 +212,7 @@ describe('each kind of block in cells', () => {
 
   it('a bar is a whole over two parts of the same width together; what is found stays hidden from pupils', () => {
     const bar: Bar = {
+      compares: false,
       whole: { label: 'In all', amount: '900', length: 900, role: 'asked' },
       parts: [
         { label: 'Red', amount: '890', length: 890, role: 'found' },
@@ -219,7 +220,7 @@ describe('each kind of block in cells', () => {
       ],
     }
     const shown = (isComplete: boolean) => {
-      const printed = sheetOf('pupil', { kind: 'bars', bars: [bar], isComplete })
+      const printed = sheetOf('pupil', { kind: 'bars', bars: [bar], shown: isComplete ? 'all' : 'told' })
       return linedWith(printed, 'box').map((cells) => [
         cells.right - cells.left + 1,
         textsIn(printed, cells)

@@ -1,5 +1,5 @@
 import type { GridCell, TriangleFigure } from '../handout'
-import type { Bar, Piece as BarPiece } from '../stories/bars'
+import { amountShown, type Bar, type Piece as BarPiece, type Shown } from '../stories/bars'
 import { captionPiece } from './figures'
 import { COLUMNS, HALF, lineHeight, SECOND, SIDE, widthOf, type Sizes } from './paper'
 import { beside, cell, gap, inRows, stacked, type CellText, type Look, type Piece } from './piece'
@@ -104,27 +104,30 @@ function trianglePiece({ total, numbers }: TriangleFigure): Piece {
   }
 }
 
+/** Where bars are cut that show no amounts. */
+const BLANK_SHARE = 0.6
 /** The fewest columns of a part of a bar, so that its amount can be read and written. */
 const NARROWEST = 3
 
-/** Bar models, two beside each other: the whole above its two parts. */
-export function barPieces(bars: readonly Bar[], isComplete: boolean, { small, text }: Sizes): Piece[] {
+/** Bar models, two beside each other: the whole above its two parts; a difference has no box. */
+export function barPieces(bars: readonly Bar[], shown: Shown, { small, text }: Sizes): Piece[] {
   return inRows(bars, 2).map((pair) =>
     stacked([
-      beside(pair.map((bar, index) => [index === 0 ? 0 : SECOND, barPiece(bar, isComplete, small, text)])),
+      beside(pair.map((bar, index) => [index === 0 ? 0 : SECOND, barPiece(bar, shown, small, text)])),
       gap(8),
     ]),
   )
 }
 
 function barPiece(
-  { whole, parts: [first, second] }: Bar,
-  isComplete: boolean,
+  { compares, whole, parts: [first, second] }: Bar,
+  shown: Shown,
   small: number,
   size: number,
 ): Piece {
-  const share = Math.round((HALF * first.length) / whole.length)
+  const share = Math.round(shown === 'nothing' ? BLANK_SHARE * HALF : (HALF * first.length) / whole.length)
   const split = Math.min(Math.max(share, NARROWEST), HALF - NARROWEST)
+  const difference = compares ? second : null
   const boxes: readonly (readonly [BarPiece, row: number, left: number, right: number])[] = [
     [whole, 1, 0, HALF - 1],
     [first, 2, 0, split - 1],
@@ -134,25 +137,20 @@ function barPiece(
     heights: [lineHeight(small), SIDE + 2, SIDE + 2, lineHeight(small)],
     texts: [
       { row: 0, column: 0, text: whole.label },
-      ...boxes.map(([piece, row, left, right]) =>
-        centred(amountIn(piece, isComplete), row, left, right, size),
-      ),
+      ...boxes.map(([piece, row, left, right]) => centred(amountShown(piece, shown), row, left, right, size)),
       { row: 3, column: 0, text: first.label },
       { row: 3, column: HALF - 1, text: second.label },
     ],
     looks: [
       { cells: cell(0, 0), size: small },
-      ...boxes.flatMap(([, row, left, right]): Look[] => [
-        { cells: { top: row, left, bottom: row, right }, lines: 'box' },
+      ...boxes.flatMap(([piece, row, left, right]): Look[] => [
+        ...(piece === difference
+          ? []
+          : [{ cells: { top: row, left, bottom: row, right }, lines: 'box' } as const]),
         { cells: cell(row, middle(left, right)), size, align: 'centre' },
       ]),
       { cells: cell(3, 0), size: small },
       { cells: cell(3, HALF - 1), size: small, align: 'right' },
     ],
   }
-}
-
-function amountIn({ amount, role }: BarPiece, isComplete: boolean): string {
-  if (isComplete || role === 'told') return amount
-  return role === 'asked' ? '?' : ''
 }

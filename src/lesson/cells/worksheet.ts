@@ -151,7 +151,7 @@ function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece
     case 'triangles':
       return trianglePieces(block.triangles, sizes)
     case 'bars':
-      return barPieces(block.bars, block.isComplete, sizes)
+      return barPieces(block.bars, block.shown, sizes)
     case 'together':
       return joined(block.blocks.flatMap((each) => blockPieces(each, reader, sizes)))
   }

@@ -7,12 +7,14 @@ import { amountText, questionOf, type Operation, type Question } from '../../ari
 import { takeCensus, type Census } from '../../items/census'
 import { questionAt } from '../../items/draw'
 import { problemOfKind, type Kind } from '../../items/kind'
+import type { Recipe } from '../../items/recipes'
 import { generatorFrom } from '../../items/seed'
 import { TEACHING_ORDER } from '../../mastery/support'
 import { CHILDREN } from '../children'
 import { pickFrom, shuffled, wholeBetween } from '../random'
 import { barsOf, type Bar } from './bars'
 import { JOINING } from './joining'
+import { MEASURING } from './measuring'
 import { TAKING_AWAY } from './takingAway'
 import { secondOperands, type Limits, type StoryNumbers, type Template } from './template'
 import { DOWN_AGAIN, UP_AGAIN, UP_TO_A_WHOLE } from './upAndDown'
@@ -24,6 +26,7 @@ export const TEMPLATES: readonly Template[] = [
   ...UP_AGAIN,
   ...DOWN_AGAIN,
   ...UP_TO_A_WHOLE,
+  ...MEASURING,
 ]
 
 /** A two-step story: what the pupil reads, both calculations in order, the answer in a sentence and a bar for each step. */
@@ -35,8 +38,15 @@ export interface Story {
   readonly bars: readonly [Bar, Bar]
 }
 
-/** What is asked of a story: the type of each step, and the digits of its longest starting number, those after the point counted. */
+/** Whole numbers (of things, or in a measure that the story names), pounds and pence, or measures with a decimal place. */
+export type StoryNumbersKind = 'whole' | 'money' | 'measures'
+
+/**
+ * What is asked of a story: its numbers (any where left out), the type of each step, and the digits of its longest starting number, those
+ * after the point counted.
+ */
 export interface StoryWish {
+  readonly numbers?: StoryNumbersKind
   readonly types: readonly [ExchangeType | 'any', ExchangeType | 'any']
   readonly digits: 2 | 3 | 4
   readonly seed: string | number
@@ -46,11 +56,42 @@ export interface StoryWish {
  * The types that the first step (0) or the second (1) of a story can have, from easy to hard as they are taught.
  * Not every two of them go together.
  */
-export function storyTypes(digits: StoryWish['digits'], step: 0 | 1): ExchangeType[] {
+export function storyTypes(
+  digits: StoryWish['digits'],
+  step: 0 | 1,
+  numbers?: StoryNumbersKind,
+): ExchangeType[] {
   return TEACHING_ORDER.filter((type) => {
     const wish: StoryWish = { types: [type, type], digits, seed: '' }
-    return TEMPLATES.some((template) => canHave(template, digits) && censusOf(template, wish, step))
+    return templatesOf(numbers).some(
+      (template) => canHave(template, digits) && censusOf(template, wish, step),
+    )
   })
+}
+
+/** The contexts with such numbers. */
+function templatesOf(numbers?: StoryNumbersKind): readonly Template[] {
+  return TEMPLATES.filter(({ unit, places }) => {
+    const kind = places === 0 ? 'whole' : unit === '£' ? 'money' : 'measures'
+    return numbers === undefined || numbers === kind
+  })
+}
+
+/**
+ * The numbers and types of stories that suit an objective: one step of its type, the first where stories have it there, the other of
+ * any; both of any where no story has it.
+ */
+export function wishFor({ kind }: Recipe): Omit<StoryWish, 'seed'> & { readonly numbers: StoryNumbersKind } {
+  const { type, topDigits, topDecimals = 0, unit } = kind
+  const numbers = topDecimals === 0 ? 'whole' : unit === '£' ? 'money' : 'measures'
+  const wanted = Math.max(...[topDigits].flat()) + topDecimals
+  const digits = numbers === 'measures' ? 3 : (([2, 3, 4] as const).find((each) => each === wanted) ?? 4)
+  const wishes: readonly StoryWish['types'][] = [
+    [type, 'any'],
+    ['any', type],
+  ]
+  const types = wishes.find((each) => 'story' in drawStory({ numbers, digits, types: each, seed: '' }))
+  return { numbers, digits, types: types ?? ['any', 'any'] }
 }
 
 /** Whether a template's first number can have so many digits, and the third no more. */
@@ -67,7 +108,7 @@ const MOST_TRIES = 3000
  * same story. The problem is a sentence for the teacher.
  */
 export function drawStory(wish: StoryWish): { readonly story: Story } | { readonly problem: string } {
-  const story = firstStory(TEMPLATES, wish, generatorFrom(wish.seed))
+  const story = firstStory(templatesOf(wish.numbers), wish, generatorFrom(wish.seed))
   return story ? { story } : { problem: problemOf(wish) }
 }
 
@@ -78,14 +119,15 @@ export function drawStories(
 ): { readonly stories: readonly Story[] } | { readonly problem: string } {
   const generator = generatorFrom(wish.seed)
   const stories: Story[] = []
-  let left: readonly Template[] = TEMPLATES
+  const all = templatesOf(wish.numbers)
+  let left = all
   while (stories.length < count) {
     const story = firstStory(left, wish, generator)
     if (story) {
       stories.push(story)
       left = left.filter(({ id }) => id !== story.template)
-    } else if (left.length === TEMPLATES.length) return { problem: problemOf(wish) }
-    else left = TEMPLATES
+    } else if (left.length === all.length) return { problem: problemOf(wish) }
+    else left = all
   }
   return { stories }
 }

@@ -42,7 +42,7 @@ export const UP_AGAIN: readonly Template[] = [
     operations: ['subtract', 'add'],
     flow: 'onwards',
     limits: { first: [60, 9000], second: [5, 3000], third: [10, 4000], answer: [50, 12000] },
-    isLikely: ({ first, second }) => 2 * second <= first,
+    isLikely: ({ first, second, third }) => 4 * second <= first && third <= first,
     labels: {
       first: 'Trees at first',
       second: 'Blown down',
@@ -117,6 +117,7 @@ export const DOWN_AGAIN: readonly Template[] = [
     operations: ['add', 'subtract'],
     flow: 'onwards',
     limits: { first: [20, 6000], second: [20, 6000], third: [10, 8000], answer: [5, 9000] },
+    isLikely: ({ between, third }) => 4 * third <= 3 * between,
     labels: {
       first: 'In the morning',
       second: 'In the afternoon',
@@ -223,7 +224,7 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
     ...MONEY,
     operations: ['add', 'subtract'],
     flow: 'taken-from',
-    limits: { first: [150, 3000], second: [100, 1200], third: [500, 6000], answer: [5, 5000] },
+    limits: { first: [150, 1600], second: [100, 900], third: [500, 5000], answer: [5, 4500] },
     labels: {
       first: 'Torch',
       second: 'Map',
@@ -275,7 +276,7 @@ export const UP_TO_A_WHOLE: readonly Template[] = [
     ...WHOLE,
     operations: ['add', 'subtract'],
     flow: 'taken-from',
-    limits: { first: [50, 3000], second: [50, 3000], third: [150, 6000], answer: [10, 5000] },
+    limits: { first: [100, 3000], second: [100, 3000], third: [600, 6000], answer: [50, 4000] },
     labels: {
       first: 'Apple juice',
       second: 'Orange juice',
