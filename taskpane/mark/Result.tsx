@@ -107,12 +107,13 @@ function LookAt({ answers, onShow }: { readonly answers: readonly ToLookAt[] } &
   )
 }
 
-function SupportLine({ support: { title, pupils }, onShow }: { readonly support: Support } & Showing) {
+function SupportLine({ support: { title, why, pupils }, onShow }: { readonly support: Support } & Showing) {
   return (
     <div className="support">
       <p>
         <strong>{title}</strong> <span className="quiet">{counted(pupils.length, 'pupil')}</span>
       </p>
+      <p className="quiet">{why}</p>
       <ul>
         {pupils.map(({ name, cell, evidence }) => (
           <li key={addressOf(cell)}>

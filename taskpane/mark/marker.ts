@@ -97,7 +97,7 @@ export class Marker extends Store<MarkerState> {
       this.#take(now)
       this.#marked = done
       this.runner.wrote(done)
-      this.set({ summary: summaryOf(reviews) })
+      this.set({ summary: summaryOf(reviews, settings.mastery) })
       this.runner.say(`${now.reading.name} is marked.`)
       return true
     })

@@ -1,7 +1,9 @@
 import type { Outcome } from '../../src/answers/typed'
 import type { CellRef } from '../../src/marksheet/layout/matrix'
 import type { Review } from '../../src/marksheet/marking/review'
+import { whyFlagged } from '../../src/mastery/explain'
 import { groupTitle } from '../../src/mastery/need'
+import { DEFAULT_MASTERY, type MasterySettings } from '../../src/mastery/settings'
 import { supportGroups } from '../../src/mastery/support'
 
 /** An answer that the teacher has to look at. */
@@ -19,9 +21,10 @@ export interface NamedPupil {
   readonly evidence: string
 }
 
-/** Flagged pupils with the same need. */
+/** Flagged pupils with the same need; `why` says what the flag goes by. */
 export interface Support {
   readonly title: string
+  readonly why: string
   readonly pupils: readonly NamedPupil[]
 }
 
@@ -34,7 +37,7 @@ export interface Summary {
 }
 
 /** Sums up the reviews of a sheet. Groups come in the order of `supportGroups`. */
-export function summaryOf(reviews: readonly Review[]): Summary {
+export function summaryOf(reviews: readonly Review[], mastery: MasterySettings = DEFAULT_MASTERY): Summary {
   const counts = { correct: 0, incorrect: 0, unreadable: 0, blank: 0, absent: 0 }
   const toLookAt: ToLookAt[] = []
   for (const { pupils, questions } of reviews) {
@@ -52,13 +55,14 @@ export function summaryOf(reviews: readonly Review[]): Summary {
       })
     }
   }
-  return { counts, toLookAt, support: supportIn(reviews), reviews }
+  return { counts, toLookAt, support: supportIn(reviews, mastery), reviews }
 }
 
-function supportIn(reviews: readonly Review[]): Support[] {
+function supportIn(reviews: readonly Review[], mastery: MasterySettings): Support[] {
   const pupils = reviews.flatMap((review) => review.pupils)
   return supportGroups(pupils, Math.max(1, pupils.length)).map((group) => ({
     title: groupTitle(group.need),
+    why: whyFlagged(group.need.kind, mastery),
     pupils: group.pupils.flatMap(({ name, nameCells, judgement }) =>
       nameCells.slice(0, 1).map((cell) => ({ name, cell, evidence: judgement.need.sentence })),
     ),

@@ -71,8 +71,31 @@ function yearOf(questions: readonly Question[]): Year {
 /** How many candidates are drawn of each kind, of which the questions that show a fault are taken. */
 const CANDIDATES = 12
 
+/** Subtractions and additions by turns, each of the types that were asked of it, else mixed: the sign is to be read every time. */
+function signsByTurns({ count, like, seed, avoid = [] }: SetWish): NextSet {
+  const lists = (['subtract', 'add'] as const).map((operation, turn) => {
+    const own = like.filter(({ calculation }) => calculation.operation === operation)
+    const types = [...new Set(own.map(({ calculation }) => typeOf(calculation)))]
+    const kinds = RECIPES.filter(
+      ({ year, operation: of, kind }) => year === yearOf(like) && of === operation && kind.type === 'any',
+    ).slice(0, 1)
+    const drawn =
+      types.length > 0
+        ? types.flatMap((type) => drawnOf(nextSetFor(type, { count, like, seed, avoid })))
+        : kinds.flatMap(({ kind }) => drawnOf(drawSet({ kind, count, seed, avoid })))
+    return spread(drawn, Math.ceil((count - turn) / 2))
+  })
+  const questions = Array.from({ length: count }, (_, index) =>
+    (lists[index % 2] ?? []).slice(Math.floor(index / 2), Math.floor(index / 2) + 1),
+  ).flat()
+  return questions.length === count
+    ? { questions }
+    : { problem: `Only ${questions.length} of ${count} questions with both signs could be found.` }
+}
+
 /** Questions that a pupil with the fault gets wrong: of the types in which it showed among those asked, else of any type of the year. */
 export function nextSetAgainst(fault: FaultId, wish: SetWish): NextSet {
+  if (fault === 'wrong-operation') return signsByTurns(wish)
   const { count, like, seed, avoid = [] } = wish
   const shown = reachOf([fault], like).flatMap((index) => like[index] ?? [])
   const types = [...new Set(shown.map(({ calculation }) => typeOf(calculation)))]

@@ -3,9 +3,10 @@ import { useState, type ReactElement } from 'react'
 import { heatMap, type Order } from '../../../src/marksheet/reports/classView'
 import type { Family } from '../../../src/mastery/families'
 import { STATUSES, type Status, type FamilyStanding } from '../../../src/mastery/standing'
+import { countsFor } from '../../../src/mastery/explain'
 import { statusSign } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
-import { useStatusWords } from '../../common/statusWords'
+import { useSettings } from '../../common/settings'
 import { Choice } from './Choice'
 import type { Person } from './people'
 
@@ -82,7 +83,7 @@ export function HeatMap(props: {
 
 function Cell(props: { readonly standing: FamilyStanding | null; readonly likely: boolean }) {
   const { standing, likely } = props
-  const words = useStatusWords()
+  const { words } = useSettings()
   if (standing === null || standing.tried === 0)
     return (
       <td className="never">
@@ -107,21 +108,25 @@ function Cell(props: { readonly standing: FamilyStanding | null; readonly likely
   )
 }
 
-/** What the signs mean, and how the whole is to be taken. */
+/** What the signs mean, with the counts that make each word, and how the whole is to be taken. */
 function Legend() {
-  const words = useStatusWords()
+  const { mastery, words } = useSettings()
   return (
     <>
       <ul className="legend">
         {STATUSES.toReversed().map((status) => (
-          <li key={status} className={statusClass(status)}>
-            <span aria-hidden="true">{statusSign(status)} </span>
-            {words[status]}
+          <li key={status}>
+            <strong className={statusClass(status)}>
+              <span aria-hidden="true">{statusSign(status)} </span>
+              {words[status]}
+            </strong>{' '}
+            {countsFor(status, mastery)}
           </li>
         ))}
       </ul>
       <p className="quiet">
-        “{words['needs support']}” is a prompt for your own judgement, never a verdict on a child.
+        Over the weeks of Record the latest answers weigh most. “{words['needs support']}” is a prompt for
+        your own judgement, never a verdict on a child. Open a pupil for the types, each with its reason.
       </p>
     </>
   )

@@ -3,8 +3,10 @@ import type { ReactElement } from 'react'
 import { RUNGS } from '../../../src/items/rungs'
 import { FAULTS } from '../../../src/answers/faults'
 import { byNeed } from '../../../src/marksheet/reports/classView'
+import { whyNeed } from '../../../src/mastery/explain'
 import { nextType } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
+import { useSettings } from '../../common/settings'
 import { counted } from '../../common/words'
 import type { Person } from './people'
 
@@ -53,6 +55,7 @@ function Folded({
 }
 
 function Needs({ people, onOpen }: { readonly people: readonly Person[] } & Opening) {
+  const { mastery, words } = useSettings()
   return (
     <ul className="needs">
       {people.map((person) => (
@@ -66,7 +69,12 @@ function Needs({ people, onOpen }: { readonly people: readonly Person[] } & Open
           >
             {person.name}
           </Button>
-          <p>{person.judgement.need.sentence}</p>
+          {person.judgement.need.sentence !== '' && (
+            <details>
+              <summary>{person.judgement.need.sentence}</summary>
+              <p className="quiet">{whyNeed(person.judgement, mastery, words)}</p>
+            </details>
+          )}
           <p className="quiet">{nextStep(person)}</p>
         </li>
       ))}

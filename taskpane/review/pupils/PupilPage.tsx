@@ -3,10 +3,11 @@ import { useEffect, useMemo, useRef, type ReactElement } from 'react'
 import { areaOf, type Area } from '../../../src/marksheet/layout/matrix'
 import type { SetWish } from '../../../src/marksheet/setting/nextSet'
 import { pupilReport, type Objective, type PupilReport } from '../../../src/marksheet/reports/pupilReport'
+import { whyNeed, whyStatus } from '../../../src/mastery/explain'
 import type { Judgement } from '../../../src/mastery/standing'
 import { statusSign, TEACHING_ORDER } from '../../../src/mastery/support'
 import { Card } from '../../common/Card'
-import { useStatusWords } from '../../common/statusWords'
+import { useSettings } from '../../common/settings'
 import { BACK } from '../../common/icons'
 import { useBusy } from '../../common/pane'
 import { dayInWords } from '../record/day'
@@ -26,7 +27,7 @@ export function PupilPage(props: {
 }): ReactElement {
   const { person, wish, onBack, onShow, onWrite, onPrint } = props
   const { name, judgement, found, history } = person
-  const words = useStatusWords()
+  const { mastery, words } = useSettings()
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus(), [])
   return (
@@ -40,19 +41,23 @@ export function PupilPage(props: {
         </Button>
       </div>
       <Card title="Where the pupil stands">
+        <p>{whyNeed(judgement, mastery, words)}</p>
         <ul className="standings">
           {inTeachingOrder(judgement)
             .filter(({ tried }) => tried > 0)
-            .map(({ type, right, tried, status }) => (
-              <li key={type} className={statusClass(status)}>
-                <span>{type}</span>
+            .map((standing) => (
+              <li key={standing.type} className={statusClass(standing.status)}>
+                <span>{standing.type}</span>
                 <strong>
-                  {right} of {tried}
+                  {standing.right} of {standing.tried}
                 </strong>
-                <span>
-                  <span aria-hidden="true">{statusSign(status)} </span>
-                  {words[status]}
-                </span>
+                <details>
+                  <summary>
+                    <span aria-hidden="true">{statusSign(standing.status)} </span>
+                    {words[standing.status]}
+                  </summary>
+                  {whyStatus(standing, mastery, words)}
+                </details>
               </li>
             ))}
         </ul>

@@ -112,6 +112,17 @@ describe('next sets', () => {
     },
   )
 
+  it('against a misread sign have both signs by turns, of the types that were asked where they were', () => {
+    const set = nextSetAgainst('wrong-operation', wish)
+    if ('problem' in set) throw new Error(set.problem)
+    expect(set.questions.map(({ sign }) => sign)).toEqual(
+      Array.from({ length: 6 }, (_, index) => (index % 2 === 0 ? 'subtract' : 'add')),
+    )
+    const asked = new Set(ASKED.map(typeOf))
+    for (const question of set.questions)
+      if (question.sign === 'subtract') expect(asked).toContain(typeOf(question))
+  })
+
   it('come with an example of their kind; against a fault with the answer that it gives', () => {
     const work = workAgainst('skips-over-zero', wish)
     expect(work.questions.length).toBe(6)
