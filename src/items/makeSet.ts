@@ -1,12 +1,17 @@
+import { uniformInt } from 'pure-rand/distribution/uniformInt'
+import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import type { FaultId } from '../answers/faults'
 import { workOut } from '../arithmetic/columns'
-import { exchangesOf } from '../arithmetic/exchange'
+import { ADDITION_TYPES, exchangesOf, type ExchangeType } from '../arithmetic/exchange'
+import { familyOf } from '../arithmetic/families'
 import { numeralText } from '../arithmetic/numeral'
 import type { Operation, Question } from '../arithmetic/question'
 import { takeCensus } from './census'
 import { indexOfQuestion } from './draw'
 import { problemOfKind, type Kind } from './kind'
+import { generatorFrom } from './seed'
 import { drawSet, type Part } from './sets'
+import { shareOut } from './shareOut'
 import { chooseTellingApart, faultsAskedBy, type TellingApartSet } from './telling-apart'
 import {
   kindsAsked,
@@ -15,7 +20,9 @@ import {
   problemOfWish,
   RUNG_ORDER,
   rungsOf,
+  typedKindsAsked,
   type Numbers,
+  type TypedKind,
   type Wish,
 } from './wish'
 
@@ -73,33 +80,58 @@ function byParts(wish: Wish, seed: string, avoid: readonly Question[]): Made {
   const lists: Question[][] = []
   let exchanged = 0
   for (const share of shares(wish.operation, wish.count)) {
-    const kinds = kindsAsked({ ...wish, operation: share.operation })
-    const drawn = drawParts(spread(kinds, share.count), `${seed} ${share.operation}`, avoid)
+    const own = `${seed} ${share.operation}`
+    const mixed = wish.aim === 'mixed' ? mixedKind(wish.numbers, share.operation) : null
+    const kinds =
+      mixed === null ? typedKindsAsked({ ...wish, operation: share.operation }) : kindsWithin(mixed)
+    const drawn = drawParts(partsOf(kinds, share.count), own, avoid, mixed)
     if ('problem' in drawn) return drawn
-    lists.push(drawn.questions)
+    lists.push(mixed === null ? drawn.questions : shuffled(drawn.questions, generatorFrom(`${own} order`)))
     exchanged += drawn.exchanged
   }
   return { questions: inTurn(lists), exchanged, told: null }
 }
 
-/** So many questions spread evenly over the kinds, their first and last among them where there is more than one question. */
-function spread(kinds: readonly Kind[], count: number): Part[] {
-  const counts = kinds.map(() => 0)
-  for (let index = 0; index < count; index++) {
-    const at = Math.round((index * (kinds.length - 1)) / Math.max(1, count - 1))
-    counts[at] = (counts[at] ?? 0) + 1
-  }
-  return kinds.map((kind, at) => ({ kind, count: counts[at] ?? 0 })).filter((part) => part.count > 0)
+/** So many questions shared out over the kinds; the last gets what there is no room for, and its shortage is told. */
+function partsOf(kinds: readonly TypedKind[], count: number): Part[] {
+  const supplies = kinds.map((kind) => {
+    const { count: exist } = takeCensus(kind)
+    return { type: kind.type, room: exist < BigInt(count) ? Number(exist) : count }
+  })
+  const given = shareOut(supplies, count)
+  const short = count - given.reduce((sum, each) => sum + each, 0)
+  return kinds
+    .map((kind, at) => ({ kind, count: (given[at] ?? 0) + (at === kinds.length - 1 ? short : 0) }))
+    .filter((part) => part.count > 0)
+}
+
+/** The kinds of one type each that a mixed kind is made of. */
+function kindsWithin(mixed: Kind): TypedKind[] {
+  return RUNG_ORDER.filter((type) => operationOfType(type) === mixed.operation)
+    .map((type) => ({ ...mixed, type }))
+    .filter((kind) => problemOfKind(kind) === null && takeCensus(kind).count > 0n)
+}
+
+const operationOfType = (type: ExchangeType): Operation =>
+  ADDITION_TYPES.some((each) => each === type) ? 'add' : 'subtract'
+
+function shuffled(questions: readonly Question[], generator: RandomGenerator): Question[] {
+  const left = [...questions]
+  return questions.flatMap(() => left.splice(uniformInt(generator, 0, left.length - 1), 1))
 }
 
 const keyOf = ({ calculation: { operation, top, bottom } }: Question) =>
   `${operation} ${numeralText(top)} ${numeralText(bottom)}`
 
-/** Draws the parts as though nothing were to be avoided, then exchanges in place what is. */
+/**
+ * Draws the parts as though nothing were to be avoided, then exchanges in place what is: for another of its kind or, where none is left, for
+ * one of the `wider` kind.
+ */
 function drawParts(
   parts: readonly Part[],
   seed: string,
   avoid: readonly Question[],
+  wider: Kind | null,
 ): { readonly questions: Question[]; readonly exchanged: number } | { readonly problem: string } {
   const bases: { readonly part: Part; readonly seed: string; readonly questions: readonly Question[] }[] = []
   const taken: Question[] = []
@@ -118,7 +150,9 @@ function drawParts(
     const others: Question[] = []
     if (count > 0) {
       const { kind } = base.part
-      const drawn = drawSet({ kind, count, seed: `${base.seed} instead`, avoid: [...avoid, ...taken] })
+      const choice = { count, seed: `${base.seed} instead`, avoid: [...avoid, ...taken] }
+      const own = drawSet({ kind, ...choice })
+      const drawn = 'problem' in own && wider !== null ? drawSet({ kind: wider, ...choice }) : own
       if ('problem' in drawn) return { problem: shortageOf(base.part, avoid) ?? drawn.problem }
       others.push(...drawn.questions)
       taken.push(...drawn.questions)
@@ -162,10 +196,10 @@ function tellingApart(wish: Wish, seed: string, avoid: readonly Question[]): Mad
   const questionsOf = (from: readonly Question[], { chosen }: TellingApartSet) =>
     chosen.flatMap((index) => from[index] ?? [])
   const faults = faultsPossible(candidates)
-  const whole = chooseTellingApart(candidates, wish.count, faults)
+  const whole = chooseTellingApart(candidates, wish.count, faults, familyIn)
   const base = new Set(questionsOf(candidates, whole).map(keyOf))
   const isFresh = [...base].every((key) => !avoided.has(key))
-  const told = isFresh ? whole : chooseTellingApart(fresh, wish.count, faults)
+  const told = isFresh ? whole : chooseTellingApart(fresh, wish.count, faults, familyIn)
   const questions = questionsOf(isFresh ? candidates : fresh, told)
   const byOperation = operationsOf(wish.operation).map((operation) =>
     fromEasyToHard(questions.filter(({ calculation }) => calculation.operation === operation)),
@@ -173,6 +207,8 @@ function tellingApart(wish: Wish, seed: string, avoid: readonly Question[]): Mad
   const exchanged = questions.filter((question) => !base.has(keyOf(question))).length
   return { questions: inTurn(byOperation), exchanged, told }
 }
+
+const familyIn = ({ calculation }: Question) => familyOf(exchangesOf(workOut(calculation)).type)
 
 /** The faults of these operations, without the one that needs decimals where there are none. */
 function faultsPossible(questions: readonly Question[]): FaultId[] {

@@ -32,12 +32,14 @@ export function faultsAskedBy(questions: readonly Question[]): FaultId[] {
  * Chooses `count` of the candidates, all where there are no more, so that as many pairs of ways as possible lead to different
  * answers on two questions or more, and then on one. `faults` are those to be told from each other and from the right method:
  * all of the candidates' operations, or the open ones of a pupil. The best next question is added until the set is full;
- * then questions are exchanged, one at a time, while that is better. The same candidates give the same set.
+ * then questions are exchanged, one at a time, while that is better. At last no question is left the only one of its group (`groupOf`), by the
+ * exchange that costs least, as far as the candidates allow. The same candidates give the same set.
  */
 export function chooseTellingApart(
   candidates: readonly Question[],
   count: number,
   faults: readonly FaultId[] = faultsAskedBy(candidates),
+  groupOf: (question: Question) => string = () => '',
 ): TellingApartSet {
   const ways: Way[] = ['right', ...faults]
   const pairs = ways.flatMap((one, index) => ways.slice(index + 1).map((other): [Way, Way] => [one, other]))
@@ -63,10 +65,46 @@ export function chooseTellingApart(
       improved ||= better
     }
   }
+  const groups = candidates.map(groupOf)
+  for (;;) {
+    const [exchange] = exchangesForLone(groups, chosen)
+      .map(([out, into]) => {
+        put(out, -1)
+        const lost = gain(shows[out] ?? new Uint8Array(), times, enoughThenOnce)
+        const gained = gain(shows[into] ?? new Uint8Array(), times, enoughThenOnce)
+        put(out, 1)
+        return { out, into, gain: gained - lost }
+      })
+      .toSorted((one, other) => other.gain - one.gain)
+    if (exchange === undefined) break
+    put(exchange.out, -1)
+    put(exchange.into, 1)
+  }
   return {
     chosen: [...chosen].sort((a, b) => a - b),
     pairs: pairs.map((each, pair) => ({ ways: each, questions: times[pair] ?? 0 })),
   }
+}
+
+/** The exchanges, out and in, after which one question fewer is the only one of its group. */
+function exchangesForLone(groups: readonly string[], chosen: ReadonlySet<number>): [number, number][] {
+  const sizes = new Map<string, number>()
+  for (const index of chosen) sizes.set(groups[index] ?? '', (sizes.get(groups[index] ?? '') ?? 0) + 1)
+  const sizeOf = (index: number) => sizes.get(groups[index] ?? '') ?? 0
+  const all = [...groups.keys()]
+  const others = all.filter((index) => !chosen.has(index))
+  return [...chosen]
+    .filter((index) => sizeOf(index) === 1)
+    .flatMap((lone): [number, number][] => [
+      ...others
+        .filter((into) => into !== lone && sizeOf(into) >= 2)
+        .map((into): [number, number] => [lone, into]),
+      ...[...chosen]
+        .filter((out) => sizeOf(out) >= 3)
+        .flatMap((out) =>
+          others.filter((into) => groups[into] === groups[lone]).map((into): [number, number] => [out, into]),
+        ),
+    ])
 }
 
 /** How many pairs a set tells apart on enough questions, and on one at least. */

@@ -102,7 +102,8 @@ export function operationsOf(operation: Wish['operation']): readonly Operation[]
   return operation === 'both' ? ['add', 'subtract'] : [operation]
 }
 
-type TypedKind = Kind & { readonly type: ExchangeType }
+/** A kind of one type. */
+export type TypedKind = Kind & { readonly type: ExchangeType }
 
 /** The kinds of one type each, from easy to hard. */
 export function rungsOf(numbers: Numbers, operation: Operation): TypedKind[] {
@@ -138,10 +139,15 @@ export function mixedKind(numbers: Numbers, operation: Operation): Kind {
 }
 
 /** The kinds that a wish chooses from. */
-export function kindsAsked({ operation, numbers, aim }: Wish): Kind[] {
-  return operationsOf(operation).flatMap((each) => {
-    if (aim === 'mixed' || aim === 'why') return [mixedKind(numbers, each)]
-    const rungs = rungsOf(numbers, each)
-    return aim === 'graded' ? rungs : rungs.filter(({ type }) => type === aim)
-  })
+export function kindsAsked(wish: Wish): Kind[] {
+  const { operation, numbers, aim } = wish
+  return aim === 'mixed' || aim === 'why'
+    ? operationsOf(operation).map((each) => mixedKind(numbers, each))
+    : typedKindsAsked(wish)
+}
+
+/** The kinds of one type each that a graded wish, or one for a type, chooses from. */
+export function typedKindsAsked({ operation, numbers, aim }: Wish): TypedKind[] {
+  const rungs = operationsOf(operation).flatMap((each) => rungsOf(numbers, each))
+  return aim === 'graded' ? rungs : rungs.filter(({ type }) => type === aim)
 }

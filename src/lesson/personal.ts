@@ -1,8 +1,10 @@
 import type { ExchangeType } from '../arithmetic/exchange'
+import { familyOf } from '../arithmetic/families'
 import { printQuestion, type Question } from '../arithmetic/question'
 import type { Kind } from '../items/kind'
 import { recipesFor, type Year } from '../items/recipes'
 import { drawSet } from '../items/sets'
+import { FEWEST_TO_JUDGE } from '../items/shareOut'
 import type { Judgement } from '../mastery/standing'
 import { nextType, TEACHING_ORDER } from '../mastery/support'
 import { recipeFor } from './objectives'
@@ -33,8 +35,8 @@ export interface PersonalSet {
 export const PERSONAL_QUESTIONS = { least: 2, most: 20 } as const
 
 /**
- * A set for each pupil by need. Half the questions are of the type that carries the pupil's need, or else of what comes next; the others of
- * what comes next, and one of the hardest secure type, so that every pupil also meets what is well known. A pupil who misreads the sign has
+ * A set for each pupil by need: the type that carries the pupil's need, what comes next, and the hardest secure type, so that every pupil
+ * also meets what is well known; two or more of every family, so that the marking can judge it. A pupil who misreads the sign has
  * additions and subtractions by turns; one of whom nothing is known has mixed questions of the year. No pupil has a question twice; two
  * pupils have different questions of one type.
  */
@@ -89,16 +91,25 @@ function needsOf(judgement: Judgement, year: Year, count: number): Kind[] {
   )
   const first = need.type ?? next ?? known
   if (first === undefined || need.fault === 'wrong-operation') return mixedKinds(year, count)
-  const last = known !== undefined && count > 2 ? [known] : []
-  const half = Math.ceil(count / 2)
-  const types = [
-    ...Array<ExchangeType>(half).fill(first),
-    ...Array<ExchangeType>(count - half - last.length).fill(next ?? first),
-    ...last,
-  ]
+  const wanted = [...new Set([first, next ?? first, known ?? first])]
+  const types = typesFor(wanted, count)
   return types
     .sort((a, b) => TEACHING_ORDER.indexOf(a) - TEACHING_ORDER.indexOf(b))
     .map((type) => recipeFor(type, year).kind)
+}
+
+/** The types, likeliest to help first, with as many questions each as make two of every family; the first gets what is over. */
+function typesFor(wanted: readonly ExchangeType[], count: number): ExchangeType[] {
+  const families = [...new Set(wanted.map(familyOf))].slice(
+    0,
+    Math.max(1, Math.floor(count / FEWEST_TO_JUDGE)),
+  )
+  const kept = wanted.filter((type) => families.includes(familyOf(type)))
+  return Array.from({ length: count }, (_, index) => {
+    const family = families[index % families.length]
+    const own = kept.filter((type) => familyOf(type) === family)
+    return own[Math.floor(index / families.length) % own.length] ?? wanted[0]
+  }).filter((type) => type !== undefined)
 }
 
 /** Mixed questions of a year, additions and subtractions by turns. */

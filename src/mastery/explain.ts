@@ -1,5 +1,13 @@
 import { DEFAULT_MASTERY, type MasterySettings } from './settings'
-import { standingOf, statusOf, type Count, type Judgement, type Standing, type Status } from './standing'
+import {
+  standingOf,
+  STATUSES,
+  statusOf,
+  type Count,
+  type Judgement,
+  type Standing,
+  type Status,
+} from './standing'
 import { STATUS_WORDS, type GroupNeed, type StatusWords } from './support'
 
 /** The most tried for which the counts behind a word are listed. */
@@ -28,6 +36,15 @@ export function countsFor(status: Status, settings: MasterySettings = DEFAULT_MA
 }
 
 const of = (tried: number) => (right: number) => `${right} of ${tried}`
+
+/** The words that the marking will have for a pupil who answers so many questions of a family; none where that is too few for any. */
+export function wordsFor(asked: number, settings: MasterySettings = DEFAULT_MASTERY): Status[] {
+  const possible = Array.from(
+    { length: asked + 1 },
+    (_, right) => standingOf({ right, tried: asked }, settings).status,
+  )
+  return STATUSES.toReversed().filter((status) => status !== 'not enough seen' && possible.includes(status))
+}
 
 /** Why a pupil's count has its word: "1 of 4 right: 2% likely that the pupil can. Needs support goes up to 25%." */
 export function whyStatus(

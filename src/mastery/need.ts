@@ -2,7 +2,7 @@ import type { FaultEvidence } from '../answers/diagnosis'
 import type { TypingTrouble } from '../answers/diagnosis/typing'
 import { FAULTS, type FaultId } from '../answers/faults'
 import { TEACHING_ORDER, type GroupNeed } from './support'
-import { familyOf, FAMILIES } from './families'
+import { familyOf, FAMILIES } from '../arithmetic/families'
 import type { Count, Judgement, Need, Standings, TypeStanding } from './standing'
 
 /** What the need is found from besides the standings: all answers of the latest occasion, and what they look like together. */

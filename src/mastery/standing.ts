@@ -1,6 +1,6 @@
 import { ADDITION_TYPES, SUBTRACTION_TYPES, type ExchangeType } from '../arithmetic/exchange'
 import type { FaultId } from '../answers/faults'
-import { FAMILIES, familyOf, type Family } from './families'
+import { FAMILIES, familyOf, type Family } from '../arithmetic/families'
 import { DEFAULT_MASTERY, settingsProblem, type MasterySettings } from './settings'
 
 /** From the least to the most that can be said for a pupil; `not enough seen` says nothing. */

@@ -1,6 +1,6 @@
 import { ADDITION_TYPES, type ExchangeType } from '../arithmetic/exchange'
 import type { FaultId } from '../answers/faults'
-import { familyOf } from './families'
+import { familyOf } from '../arithmetic/families'
 import type { Judgement, Standings, Status } from './standing'
 
 /**

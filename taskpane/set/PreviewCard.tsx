@@ -1,11 +1,15 @@
 import type { ReactElement } from 'react'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
+import { FAMILIES, familyOf } from '../../src/arithmetic/families'
 import { printQuestion, type Operation, type Question } from '../../src/arithmetic/question'
 import type { TellingApartSet } from '../../src/items/telling-apart'
 import { toldInWords } from '../../src/items/told'
 import { operationsOf } from '../../src/items/wish'
+import { wordsFor } from '../../src/mastery/explain'
 import { Card } from '../common/Card'
+import { useSettings } from '../common/settings'
+import { counted } from '../common/words'
 import { factsOf, setNumber } from './choices'
 import { SetNumber } from './SetNumber'
 import type { Setter, SetterState } from './setter'
@@ -28,6 +32,7 @@ export function PreviewCard(props: { readonly setter: Setter; readonly state: Se
         </p>
       ) : (
         <>
+          <Words questions={made.questions} />
           {made.told && <ToldApart set={made.told} operations={operationsOf(choices.operation)} />}
           <ol className="drawn" aria-label="Questions drawn">
             {made.questions.map((question) => (
@@ -37,6 +42,36 @@ export function PreviewCard(props: { readonly setter: Setter; readonly state: Se
         </>
       )}
     </Card>
+  )
+}
+
+/** Beforehand, family by family, the words that the marking will be able to use of a pupil who answers everything. */
+function Words({ questions }: { readonly questions: readonly Question[] }) {
+  const { mastery, words } = useSettings()
+  const asked = questions.map(({ calculation }) => familyOf(exchangesOf(workOut(calculation)).type))
+  const lines = FAMILIES.filter((family) => asked.includes(family)).map((family) => {
+    const count = asked.filter((each) => each === family).length
+    const possible = wordsFor(count, mastery).map((status) => words[status])
+    return { what: `${family}: ${counted(count, 'question')}`, possible }
+  })
+  return (
+    <>
+      {lines
+        .filter(({ possible }) => possible.length === 0)
+        .map(({ what }) => (
+          <p key={what}>{what}, not enough to judge.</p>
+        ))}
+      <details className="told">
+        <summary>What the marking can say</summary>
+        <ul>
+          {lines.map(({ what, possible }) => (
+            <li key={what}>
+              {what}, {possible.length === 0 ? 'not enough to judge' : possible.join(', ')}
+            </li>
+          ))}
+        </ul>
+      </details>
+    </>
   )
 }
 

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { answerKey, type CellValue } from '../../src/answers/typed'
 import { workOut } from '../../src/arithmetic/columns'
+import { familyOf } from '../../src/arithmetic/families'
 import { exchangesOf } from '../../src/arithmetic/exchange'
 import { amountText, type Question } from '../../src/arithmetic/question'
 import { personalSets, personalTable, type PersonalSet, type PersonalWish } from '../../src/lesson/personal'
@@ -53,9 +54,9 @@ describe('personal sets', () => {
     const [amina, bryn, caris, dewi, ebo] = setsOf({ pupils: PUPILS, year: 4, seed: 1 })
     expect(amina?.questions.map(typeOf)).toEqual([
       'one exchange, tens to ones',
+      'one exchange, tens to ones',
       'two exchanges, next to each other',
       'two exchanges, next to each other',
-      'through a zero',
       'through a zero',
       'through a zero',
     ])
@@ -87,6 +88,20 @@ describe('personal sets', () => {
           for (const question of sets[index]?.questions ?? [])
             expect(place(typeOf(question))).toBeGreaterThanOrEqual(highest)
         })
+      }),
+      { numRuns: 25 },
+    )
+  })
+
+  it('hold two questions or more of every family', () => {
+    fc.assert(
+      fc.property(needs, fc.integer({ min: 2, max: 10 }), (pupils, count) => {
+        for (const { types, questions } of setsOf({ pupils, year: 4, seed: 1, count })) {
+          if (types.includes('any')) continue
+          const families = questions.map((question) => familyOf(typeOf(question)))
+          for (const family of families)
+            expect(families.filter((each) => each === family).length).toBeGreaterThanOrEqual(2)
+        }
       }),
       { numRuns: 25 },
     )

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { countsFor, whyNeed, whyStatus } from '../../src/mastery/explain'
+import { countsFor, whyNeed, whyStatus, wordsFor } from '../../src/mastery/explain'
 import { standingOf, standingOver, STATUSES } from '../../src/mastery/standing'
 import { anyCounts, judged } from './judged'
 
@@ -18,6 +18,18 @@ describe('the counts that a word stands for', () => {
     for (const status of STATUSES)
       for (const [, right, tried] of countsFor(status).matchAll(/(\d) of (\d)/g))
         expect(standingOf({ right: Number(right), tried: Number(tried) }).status).toBe(status)
+  })
+})
+
+describe('the words that a set allows', () => {
+  it('are none for one question, two for two, all from three on', () => {
+    expect([0, 1, 2, 3, 4].map((asked) => wordsFor(asked))).toEqual([
+      [],
+      [],
+      ['secure', 'needs support'],
+      ['secure', 'nearly secure', 'needs support'],
+      ['secure', 'needs support'],
+    ])
   })
 })
 

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64'
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus'
 import { describe, expect, it } from 'vitest'
-import { familyOf } from '../../src/mastery/families'
+import { familyOf } from '../../src/arithmetic/families'
 import { DEFAULT_MASTERY } from '../../src/mastery/settings'
 import {
   standingOf,

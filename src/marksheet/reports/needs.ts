@@ -1,11 +1,14 @@
 import { faultsOfClass } from '../../answers/diagnosis'
 import type { FaultId } from '../../answers/faults'
 import { printQuestion, type Question } from '../../arithmetic/question'
-import type { ExchangeType } from '../../arithmetic/exchange'
+import { workOut } from '../../arithmetic/columns'
+import { exchangesOf, type ExchangeType } from '../../arithmetic/exchange'
+import { familyOf } from '../../arithmetic/families'
 import { wrongAnswers } from '../../lesson/model/wentWrong'
 import { workedQuestion, type WorkedQuestion } from '../../lesson/worked'
 import type { Judgement } from '../../mastery/standing'
 import type { GroupNeed } from '../../mastery/support'
+import { groupBy } from '../layout/groups'
 import type { PupilDiagnosis } from '../marking/diagnose'
 import { nextSetAgainst, nextSetFor, type NextSet, type SetWish } from '../setting/nextSet'
 import type { Review, ReviewedPupil } from '../marking/review'
@@ -59,8 +62,9 @@ export function workAgainst(fault: FaultId, wish: SetWish): GroupWork {
 
 function work(drawn: NextSet, fault: FaultId | null): GroupWork {
   if ('problem' in drawn) return { example: null, faulty: null, questions: [], problem: drawn.problem }
-  const [first, ...questions] = drawn.questions
-  if (first === undefined) return { example: null, faulty: null, questions, problem: null }
+  const first = ofLargestFamily(drawn.questions)
+  if (first === undefined) return { example: null, faulty: null, questions: [], problem: null }
+  const questions = drawn.questions.filter((question) => question !== first)
   const wrong = wrongAnswers(first, fault).find((each) => each.fault.id === fault)
   return {
     example: workedQuestion(first),
@@ -68,6 +72,12 @@ function work(drawn: NextSet, fault: FaultId | null): GroupWork {
     questions,
     problem: null,
   }
+}
+
+/** The first question of the family with most of them, which can spare one. */
+function ofLargestFamily(questions: readonly Question[]): Question | undefined {
+  const families = groupBy(questions, ({ calculation }) => familyOf(exchangesOf(workOut(calculation)).type))
+  return [...families.values()].toSorted((one, other) => other.length - one.length)[0]?.[0]
 }
 
 /** Pupils for whom the same fault is named, and the questions (as printed) that show it. */

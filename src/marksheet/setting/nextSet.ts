@@ -2,11 +2,13 @@ import { answerWith, FAULTS, type FaultId } from '../../answers/faults'
 import { reachOf } from '../../answers/diagnosis'
 import { workOut } from '../../arithmetic/columns'
 import { exchangesOf, type ExchangeType } from '../../arithmetic/exchange'
+import { familyOf } from '../../arithmetic/families'
 import { numeralText, wholeDigits, type Numeral } from '../../arithmetic/numeral'
 import type { Operation, Question } from '../../arithmetic/question'
 import type { Kind } from '../../items/kind'
 import { RECIPES, type Year } from '../../items/recipes'
 import { drawSet, type Choice } from '../../items/sets'
+import { FEWEST_TO_JUDGE, sharedOut } from '../../items/shareOut'
 import { chooseTellingApart, type Told } from '../../items/telling-apart'
 import { recipeFor } from '../../lesson/objectives'
 import { groupBy } from '../layout/groups'
@@ -70,9 +72,12 @@ function yearOf(questions: readonly Question[]): Year {
 
 /** How many candidates are drawn of each kind, of which the questions that show a fault are taken. */
 const CANDIDATES = 12
+/** The fewest questions of a family: one of them may be taken for the example. */
+const LEAST = FEWEST_TO_JUDGE + 1
 
 /** Subtractions and additions by turns, each of the types that were asked of it, else mixed: the sign is to be read every time. */
 function signsByTurns({ count, like, seed, avoid = [] }: SetWish): NextSet {
+  const each = Math.max(CANDIDATES, count)
   const lists = (['subtract', 'add'] as const).map((operation, turn) => {
     const own = like.filter(({ calculation }) => calculation.operation === operation)
     const types = [...new Set(own.map(({ calculation }) => typeOf(calculation)))]
@@ -81,9 +86,9 @@ function signsByTurns({ count, like, seed, avoid = [] }: SetWish): NextSet {
     ).slice(0, 1)
     const drawn =
       types.length > 0
-        ? types.flatMap((type) => drawnOf(nextSetFor(type, { count, like, seed, avoid })))
-        : kinds.flatMap(({ kind }) => drawnOf(drawSet({ kind, count, seed, avoid })))
-    return spread(drawn, Math.ceil((count - turn) / 2))
+        ? types.flatMap((type) => drawnOf(nextSetFor(type, { count: each, like, seed, avoid })))
+        : kinds.flatMap(({ kind }) => drawnOf(drawSet({ kind, count: 3 * each, seed, avoid })))
+    return sharedOut(drawn, Math.ceil((count - turn) / 2), LEAST)
   })
   const questions = Array.from({ length: count }, (_, index) =>
     (lists[index % 2] ?? []).slice(Math.floor(index / 2), Math.floor(index / 2) + 1),
@@ -97,29 +102,21 @@ function signsByTurns({ count, like, seed, avoid = [] }: SetWish): NextSet {
 export function nextSetAgainst(fault: FaultId, wish: SetWish): NextSet {
   if (fault === 'wrong-operation') return signsByTurns(wish)
   const { count, like, seed, avoid = [] } = wish
-  const shown = reachOf([fault], like).flatMap((index) => like[index] ?? [])
-  const types = [...new Set(shown.map(({ calculation }) => typeOf(calculation)))]
+  const missed = showing(fault, like)
+  const types = [...new Set(missed.map(({ calculation }) => typeOf(calculation)))]
   const each = Math.max(CANDIDATES, count)
   const alike = types.flatMap((type) => drawnOf(nextSetFor(type, { ...wish, count: each })))
   const operations = new Set(FAULTS.filter(({ id }) => id === fault).map(({ operation }) => operation))
   const wider = () => candidatesOf([...operations], { like, seed, avoid: [...avoid, ...like] })
-  const questions = spread(showing(fault, alike), count)
-  const more = questions.length < count ? showing(fault, wider()) : []
-  const all = withoutDoubles([...questions, ...more]).slice(0, count)
+  const shown = showing(fault, alike)
+  const enough = shown.length < count ? withoutDoubles([...shown, ...showing(fault, wider())]) : shown
+  const all = sharedOut(enough, count, LEAST)
   if (all.length === count) return { questions: all }
   return { problem: `Only ${all.length} of ${count} questions that show this could be found.` }
 }
 
 function showing(fault: FaultId, questions: readonly Question[]): Question[] {
   return reachOf([fault], questions).flatMap((index) => questions[index] ?? [])
-}
-
-/** `count` of the questions, taken evenly over the list, which goes by type. */
-function spread(questions: readonly Question[], count: number): Question[] {
-  if (questions.length <= count) return [...questions]
-  return Array.from({ length: count }, (_, index) => Math.floor((index * questions.length) / count)).flatMap(
-    (index) => questions[index] ?? [],
-  )
 }
 
 function withoutDoubles(questions: readonly Question[]): Question[] {
@@ -156,7 +153,9 @@ export function followUpFor(open: readonly FaultId[], { count, like, seed, avoid
     seed,
     avoid: [...avoid, ...like],
   })
-  const { chosen, pairs } = chooseTellingApart(candidates, count, open)
+  const { chosen, pairs } = chooseTellingApart(candidates, count, open, ({ calculation }) =>
+    familyOf(typeOf(calculation)),
+  )
   return {
     questions: chosen.flatMap((index) => candidates[index] ?? []),
     untold: pairs.filter(({ questions }) => questions === 0),

@@ -1,7 +1,7 @@
 import { Button, Checkbox } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
 import { heatMap, type Order } from '../../../src/marksheet/reports/classView'
-import type { Family } from '../../../src/mastery/families'
+import type { Family } from '../../../src/arithmetic/families'
 import { STATUSES, type Status, type FamilyStanding } from '../../../src/mastery/standing'
 import { countsFor } from '../../../src/mastery/explain'
 import { statusSign } from '../../../src/mastery/support'

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { FAULTS, type FaultId } from '../../../src/answers/faults'
 import { workOut } from '../../../src/arithmetic/columns'
+import { familyOf } from '../../../src/arithmetic/families'
 import { exchangesOf } from '../../../src/arithmetic/exchange'
 import { valueText } from '../../../src/arithmetic/numeral'
 import { printQuestion, readQuestion, type Question } from '../../../src/arithmetic/question'
@@ -121,6 +122,23 @@ describe('next sets', () => {
     const asked = new Set(ASKED.map(typeOf))
     for (const question of set.questions)
       if (question.sign === 'subtract') expect(asked).toContain(typeOf(question))
+  })
+
+  it('against any fault hold two questions or more of every family, the example taken out', () => {
+    for (const fault of new Set(FAULTS.map(({ id }) => id)))
+      for (const count of [4, 5, 6, 8, 10]) {
+        const operation = FAULTS.find(({ id }) => id === fault)?.operation
+        const like = operation === 'add' ? ['467 + 258', '78.5 + 6.42'].map(questionOf) : ASKED
+        const { questions } = workAgainst(fault, { ...wish, like, count })
+        const families = questions.map((question) => familyOf(typeOf(question)))
+        for (const family of families)
+          expect([fault, count, families.filter((each) => each === family).length >= 2, families]).toEqual([
+            fault,
+            count,
+            true,
+            families,
+          ])
+      }
   })
 
   it('come with an example of their kind; against a fault with the answer that it gives', () => {

@@ -1,4 +1,4 @@
-import type { ExchangeType } from '../arithmetic/exchange'
+import type { ExchangeType } from './exchange'
 
 /** The families of exchange types, in the order of `TEACHING_ORDER`: addition first, then subtraction from the easiest. */
 export const FAMILIES = [
