@@ -156,8 +156,8 @@ function copies(env) {
       ...(hasChecks(env)
         ? [{ from: 'src/bench/page/host-checks.html', to: '[name][ext]', transform: page, info: UNTOUCHED }]
         : []),
-      { from: 'taskpane/handout.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
-      { from: 'taskpane/{projector,privacy}.html', to: '[name][ext]', info: UNTOUCHED },
+      { from: 'taskpane/{handout,projector}.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
+      { from: 'taskpane/privacy.html', to: '[name][ext]', info: UNTOUCHED },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       { from: 'taskpane/server', globOptions: { dot: true }, info: UNTOUCHED },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),

@@ -14,30 +14,38 @@ const PAUSE = 100
 
 let open: Office.Dialog | null = null
 
-/** A page of ours for a window of its own; `message` is handed to it when it asks for one. */
+/** Sends a message to the page at the other end; it may be closed by then. */
+export type Send = (message: string) => void
+
+/**
+ * A page of ours for a window of its own. `hear` is called with what the page says, and with what answers it; `mustTalk` where the page
+ * is nothing without an answer.
+ */
 export interface LargePage {
   readonly address: string
-  readonly message?: string
+  readonly mustTalk: boolean
+  readonly hear: (message: string, answer: Send) => void
 }
 
 /**
  * Shows a page in a large window: Excel's own where it has one, a window of the browser otherwise. A window that is open already
- * makes room. Throws Problem where neither can be opened.
+ * makes room. Gives what sends messages to the page. Throws Problem where neither can be opened.
  */
-export async function openLargeWindow(page: LargePage): Promise<void> {
-  const { requirements } = Office.context
-  const needed = page.message === undefined ? '1.1' : '1.2'
-  if (requirements.isSetSupported('DialogApi', needed) && (await openDialog(page))) return
-  if (openOfBrowser(page)) return
+export async function openLargeWindow(page: LargePage): Promise<Send> {
+  const needed = page.mustTalk ? '1.2' : '1.1'
+  const send =
+    (Office.context.requirements.isSetSupported('DialogApi', needed) ? await openDialog(page) : null) ??
+    openOfBrowser(page)
+  if (send) return send
   throw new Problem(
     'The large window could not be opened: this program does not let Columnwise open one.',
     'Allow pop-up windows for Columnwise and try again, or use what the pane itself offers.',
   )
 }
 
-/** Whether Excel has opened the window. Throws Problem where the teacher said no. */
-function openDialog(page: LargePage, tries = TRIES): Promise<boolean> {
-  const { address, message } = page
+/** Excel's own window, or null where it has none. Throws Problem where the teacher said no. */
+function openDialog(page: LargePage, tries = TRIES): Promise<Send | null> {
+  const { address, hear } = page
   open?.close()
   open = null
   return new Promise((resolve, reject) => {
@@ -56,30 +64,35 @@ function openDialog(page: LargePage, tries = TRIES): Promise<boolean> {
           setTimeout(() => {
             openDialog(page, tries - 1).then(resolve, reject)
           }, PAUSE)
-        else resolve(false)
+        else resolve(null)
         return
       }
       open = value
+      const send = (message: string) => {
+        if (open === value && Office.context.requirements.isSetSupported('DialogApi', '1.2'))
+          value.messageChild(message)
+      }
       value.addEventHandler(Office.EventType.DialogEventReceived, () => {
         if (open === value) open = null
       })
-      if (message !== undefined && Office.context.requirements.isSetSupported('DialogApi', '1.2'))
-        value.addEventHandler(Office.EventType.DialogMessageReceived, () => {
-          value.messageChild(message)
-        })
-      resolve(true)
+      value.addEventHandler(Office.EventType.DialogMessageReceived, (told) => {
+        if ('message' in told) hear(told.message, send)
+      })
+      resolve(send)
     })
   })
 }
 
-/** Whether the browser has opened the window. */
-function openOfBrowser({ address, message }: LargePage): boolean {
+/** A window of the browser, or null where it lets none be opened. */
+function openOfBrowser({ address, hear }: LargePage): Send | null {
   const page = window.open(address, 'columnwise-large', 'popup,width=1280,height=800')
-  if (page === null) return false
-  if (message !== undefined)
-    window.addEventListener('message', function hand({ source, origin }) {
-      if (page.closed) window.removeEventListener('message', hand)
-      if (source === page && origin === location.origin) page.postMessage(message, location.origin)
-    })
-  return true
+  if (page === null) return null
+  const send = (message: string) => {
+    if (!page.closed) page.postMessage(message, location.origin)
+  }
+  window.addEventListener('message', function listen({ source, origin, data }) {
+    if (page.closed) window.removeEventListener('message', listen)
+    if (source === page && origin === location.origin) hear(String(data), send)
+  })
+  return send
 }

@@ -5,28 +5,39 @@ import { stepsOf } from '../../src/arithmetic/steps'
 import { wrongAnswers } from '../../src/lesson/model/wentWrong'
 import { THEMES } from '../theme'
 import { Player } from './Player'
-import { steppingByKeys } from './playing'
+import { COMPARING_STEPS, steppingByKeys } from './playing'
 import type { ProjectedQuestion } from './projected'
 import './projector.css'
-import { Compared, COMPARING_STEPS } from './WentWrong'
+import { Compared } from './WentWrong'
 
-/** A question and its model for the whole class; where a fault was chosen, a working with it can be shown, and where it goes wrong. */
-export function Projector({ shown }: { readonly shown: ProjectedQuestion }): ReactElement {
-  const { question, fault, isDark, notation } = shown
-  const [step, setStep] = useState(shown.step)
-  const [comparing, setComparing] = useState<number | null>(null)
+/**
+ * A question and its model for the whole class; where a fault was chosen, a working with it can be shown, and where it goes wrong.
+ * `onShow` is called with what a step here leads to.
+ */
+export function Projector(props: {
+  readonly shown: ProjectedQuestion
+  readonly onShow: (shown: ProjectedQuestion) => void
+}): ReactElement {
+  const { shown, onShow } = props
+  const { question, step, comparing, fault, isDark, notation } = shown
+  const [isComparing, setIsComparing] = useState(false)
   const wrong = wrongAnswers(question, fault).find((each) => each.fault.id === fault)
-  const [at, count, onStep] =
-    comparing === null
-      ? [step, stepsOf(question).length, setStep]
-      : [comparing, COMPARING_STEPS, setComparing]
+  const onStep = (to: number) => {
+    onShow({ ...shown, step: to })
+  }
+  const onCompare = (to: number) => {
+    onShow({ ...shown, comparing: to })
+  }
   useEffect(() => {
-    const byKey = steppingByKeys(at, count, onStep)
+    const byKey =
+      wrong && isComparing
+        ? steppingByKeys(comparing, COMPARING_STEPS, onCompare)
+        : steppingByKeys(step, stepsOf(question).length, onStep)
     window.addEventListener('keydown', byKey)
     return () => {
       window.removeEventListener('keydown', byKey)
     }
-  }, [at, count, onStep])
+  })
   return (
     <FluentProvider
       theme={isDark ? THEMES.dark : THEMES.light}
@@ -37,24 +48,25 @@ export function Projector({ shown }: { readonly shown: ProjectedQuestion }): Rea
         {wrong && (
           <Switch
             label="What went wrong here?"
-            checked={comparing !== null}
+            checked={isComparing}
             onChange={(_, { checked }) => {
-              setComparing(checked ? 0 : null)
+              setIsComparing(checked)
+              onCompare(0)
             }}
           />
         )}
       </header>
       <main>
-        {wrong && comparing !== null ? (
+        {wrong && isComparing ? (
           <Compared
             question={question}
             notation={notation}
             wrong={wrong}
             step={comparing}
-            onStep={setComparing}
+            onStep={onCompare}
           />
         ) : (
-          <Player question={question} notation={notation} step={step} onStep={setStep} />
+          <Player question={question} notation={notation} step={step} onStep={onStep} />
         )}
       </main>
     </FluentProvider>

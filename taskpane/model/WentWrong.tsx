@@ -8,7 +8,7 @@ import { finishedPaper, paperWith } from '../../src/lesson/model/paper'
 import { mistakeIn, type WrongAnswer } from '../../src/lesson/model/wentWrong'
 import { BACK, NEXT } from '../common/icons'
 import { PaperDrawing } from './PaperDrawing'
-import { steppingByKeys } from './playing'
+import { COMPARING_STEPS, steppingByKeys } from './playing'
 import { StepButton } from './StepButton'
 
 /** The choice among the faults that lead to a wrong answer to a question, each with that answer. */
@@ -36,9 +36,6 @@ export function FaultChoice(props: {
     </Field>
   )
 }
-
-/** How often a working with a mistake is stepped forward: to the place of the mistake, then to the right working. */
-export const COMPARING_STEPS = 2
 
 /**
  * A working with a mistake, in steps, so that it can be looked for: alone; with the place where it goes wrong and what is done there;

@@ -8,8 +8,8 @@ import { selectedQuestion } from '../../src/office/model/question'
 import { watchSelection } from '../../src/office/workbook/watch'
 import { Store } from '../common/store'
 import type { Runner } from '../common/runner'
-import { openLargeWindow } from '../common/largeWindow'
-import { projectorAddress } from './projected'
+import { openLargeWindow, type Send } from '../common/largeWindow'
+import { projectedIn, projectedMessage, projectorAddress, type Projected } from './projected'
 
 /** What the Model area shows. */
 export interface ModellerState {
@@ -35,6 +35,7 @@ const NOTHING_SHOWN = { question: null, step: 0, fault: null, comparing: 0, aske
 export class Modeller extends Store<ModellerState> {
   #endWatch: Promise<() => Promise<void>> | null = null
   #looks = 0
+  #large: { readonly send: Send; readonly isDark: boolean; readonly notation: Notation } | null = null
 
   constructor(private readonly runner: Runner) {
     super({ text: '', problem: null, following: false, ...NOTHING_SHOWN })
@@ -57,18 +58,22 @@ export class Modeller extends Store<ModellerState> {
     const { question: before, step } = this.state()
     const isSame = before !== null && printQuestion(before) === text
     this.set({ ...NOTHING_SHOWN, text, problem: null, question, fault, step: isSame ? step : 0 })
+    this.#tellLarge()
   }
 
   readonly goTo = (step: number): void => {
     this.set({ step })
+    this.#tellLarge()
   }
 
   readonly chooseFault = (fault: FaultId | null): void => {
     this.set({ fault, comparing: 0 })
+    this.#tellLarge()
   }
 
   readonly compare = (comparing: number): void => {
     this.set({ comparing })
+    this.#tellLarge()
   }
 
   /** Takes the question of the selected cell. */
@@ -125,18 +130,36 @@ export class Modeller extends Store<ModellerState> {
     })
   }
 
-  /** Shows the question and its model in a large window. */
+  /** Shows the question and its model in a large window; what is stepped in one of the two is stepped in the other. */
   readonly project = async (isDark: boolean, notation: Notation): Promise<void> => {
-    const { question, step, fault } = this.state()
-    if (!question) return
-    await this.runner.run('Opening the large window', () =>
-      openLargeWindow({
-        address: projectorAddress(
-          { text: printQuestion(question), step, fault, isDark, notation },
-          location.href,
-        ),
-      }),
-    )
+    const shown = this.#projected(isDark, notation)
+    if (!shown) return
+    await this.runner.run('Opening the large window', async () => {
+      const send = await openLargeWindow({
+        address: projectorAddress(shown, location.href),
+        mustTalk: false,
+        hear: this.#hearLarge,
+      })
+      this.#large = { send, isDark, notation }
+    })
+  }
+
+  #projected(isDark: boolean, notation: Notation): Projected | null {
+    const { question, step, fault, comparing } = this.state()
+    return question && { text: printQuestion(question), step, fault, comparing, isDark, notation }
+  }
+
+  #tellLarge(): void {
+    const shown = this.#large && this.#projected(this.#large.isDark, this.#large.notation)
+    if (shown) this.#large?.send(projectedMessage(shown))
+  }
+
+  /** Takes the steps of the large window, where it shows the same question. */
+  readonly #hearLarge = (message: string): void => {
+    const heard = projectedIn(message)
+    const { question } = this.state()
+    if ('problem' in heard || !question || printQuestion(heard.question) !== printQuestion(question)) return
+    this.set({ step: heard.step, ...(heard.fault === this.state().fault && { comparing: heard.comparing }) })
   }
 
   async #insert(question: Question, place: LayoutPlace, over: boolean): Promise<void> {

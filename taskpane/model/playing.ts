@@ -24,6 +24,9 @@ function waysTo(question: Question): string {
   return `${WITHOUT_COLUMNS[name]} ${reason} The steps that follow show another way: the written method.`
 }
 
+/** How often a working with a mistake is stepped forward: to the place of the mistake, then to the right working. */
+export const COMPARING_STEPS = 2
+
 /** The step that a key leads to, of `count` steps; null for other keys. */
 export function stepByKey(key: string, step: number, count: number): number | null {
   if (key === 'ArrowRight') return Math.min(step + 1, count)

@@ -35,6 +35,8 @@ function hostOfWindows(code?: number) {
   return shown
 }
 
+const page = (address: string) => ({ address, mustTalk: false, hear: () => undefined })
+
 const openOfBrowser = vi.fn(() => null)
 
 beforeEach(() => {
@@ -48,15 +50,15 @@ afterEach(() => {
 describe('the large window', () => {
   it('opens a second time while the first is still closing, and never as a window of the browser', async () => {
     const shown = hostOfWindows()
-    await openLargeWindow({ address: 'one' })
-    await openLargeWindow({ address: 'two' })
+    await openLargeWindow(page('one'))
+    await openLargeWindow(page('two'))
     expect(shown).toEqual(['one', 'two'])
     expect(openOfBrowser).not.toHaveBeenCalled()
   })
 
   it('says so where the browser keeps windows from opening', async () => {
     hostOfWindows(12011)
-    const { sentence, next } = await problemIn(openLargeWindow({ address: 'one' }))
+    const { sentence, next } = await problemIn(openLargeWindow(page('one')))
     expect(sentence).toBe('The browser keeps the large window from opening.')
     expect(next).toMatch(/Allow pop-up windows/)
     expect(openOfBrowser).not.toHaveBeenCalled()

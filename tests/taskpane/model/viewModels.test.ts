@@ -20,13 +20,17 @@ describe('the address of the large window', () => {
         fc.option(fc.constantFrom(...FAULTS.map(({ id }) => id))),
         fc.boolean(),
         fc.constantFrom(...NOTATIONS),
-        (question, n, fault, isDark, notation) => {
+        fc.nat(2),
+        (question, n, fault, isDark, notation, comparing) => {
           const step = Math.min(n, stepsOf(question).length)
           const address = new URL(
-            projectorAddress({ text: printQuestion(question), step, fault, isDark, notation }, PANE),
+            projectorAddress(
+              { text: printQuestion(question), step, fault, comparing, isDark, notation },
+              PANE,
+            ),
           )
           expect(address.origin + address.pathname).toBe('https://school.example/columnwise/projector.html')
-          expect(projectedIn(address.search)).toEqual({ question, step, fault, isDark, notation })
+          expect(projectedIn(address.search)).toEqual({ question, step, fault, comparing, isDark, notation })
         },
       ),
     )
@@ -39,7 +43,7 @@ describe('the address of the large window', () => {
 
   it('with a step or fault that makes no sense shows the question from its start', () => {
     const question = asked('52 − 17')
-    const start = { question, step: 0, fault: null, isDark: false, notation: NOTATION }
+    const start = { question, step: 0, fault: null, comparing: 0, isDark: false, notation: NOTATION }
     expect(projectedIn('?question=52-17&step=many&fault=none')).toEqual(start)
     expect(projectedIn('?question=52-17&step=-3')).toEqual(start)
     expect(projectedIn('?question=52-17&step=99')).toEqual({ ...start, step: stepsOf(question).length })
