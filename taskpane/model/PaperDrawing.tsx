@@ -1,5 +1,5 @@
 import { createElement, type ReactElement } from 'react'
-import { drawPaper } from '../../src/lesson/model/drawing'
+import { drawPaper, type Drawing } from '../../src/lesson/model/drawing'
 import { paperInWords } from '../../src/lesson/model/inWords'
 import type { Paper } from '../../src/lesson/model/paper'
 import './model.css'
@@ -12,15 +12,31 @@ export function PaperDrawing({
   readonly paper: Paper
   readonly title: string
 }): ReactElement {
-  const { width, height, shapes } = drawPaper(paper)
+  return (
+    <DrawingOnScreen
+      className="paper"
+      drawing={drawPaper(paper)}
+      words={`${title}. ${paperInWords(paper)}`}
+    />
+  )
+}
+
+/** A drawing on screen, with what it shows in words. */
+export function DrawingOnScreen(props: {
+  readonly className: string
+  readonly drawing: Drawing
+  readonly words: string
+}): ReactElement {
+  const { className, drawing, words } = props
+  const { width, height, shapes } = drawing
   return (
     <svg
-      className="paper"
+      className={className}
       width={width}
       height={height}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={`${title}. ${paperInWords(paper)}`}
+      aria-label={words}
     >
       {shapes.map(({ shape, kind, ...rest }, index) => {
         const { text, ...numbers } = { text: undefined, ...rest }

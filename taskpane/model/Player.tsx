@@ -4,6 +4,7 @@ import { stepsOf } from '../../src/arithmetic/steps'
 import type { Notation } from '../../src/lesson/model/notation'
 import { paperAfter } from '../../src/lesson/model/paper'
 import { BACK, FIRST, LAST, NEXT } from '../common/icons'
+import { Beside } from './Beside'
 import { PaperDrawing } from './PaperDrawing'
 import { saidAfter, steppingByKeys } from './playing'
 import { StepButton } from './StepButton'
@@ -39,6 +40,7 @@ export function Player(props: {
           <StepButton label="Start again" icon={FIRST} keyName="Home" {...stepping} />
           <StepButton label="Whole answer" icon={LAST} keyName="End" {...stepping} />
         </div>
+        <Beside question={question} step={step} />
       </div>
     </div>
   )

@@ -1,4 +1,5 @@
-import { printQuestion, type Question } from '../../src/arithmetic/question'
+import { estimate } from '../../src/arithmetic/check'
+import { amountText, printQuestion, type Question } from '../../src/arithmetic/question'
 import { stepsOf } from '../../src/arithmetic/steps'
 import { strategyFor, type StrategyName } from '../../src/arithmetic/strategy'
 
@@ -10,11 +11,20 @@ const WITHOUT_COLUMNS: Readonly<Record<Exclude<StrategyName, 'written method'>, 
   'in the head': 'Without columns you could work in the head.',
 }
 
-/** What is said after the first n steps: the sentence of the last one; before the first, how the question could be tackled. */
+/**
+ * What is said after the first n steps: the sentence of the last one; before the first, how the question could be tackled. Where that is
+ * by the written method, there is an estimate before it, and the answer is held against it.
+ */
 export function saidAfter(question: Question, n: number): string {
-  return (
-    stepsOf(question)[n - 1]?.say ?? `${printQuestion(question)}: how shall we do this? ${waysTo(question)}`
-  )
+  const isWritten = strategyFor(question).name === 'written method'
+  const about = isWritten ? estimate(question) : null
+  const step = stepsOf(question)[n - 1]
+  if (!step) {
+    const close = about ? ` Estimate first: ${about.text}.` : ''
+    return `${printQuestion(question)}: how shall we do this? ${waysTo(question)}${close}`
+  }
+  const was = about && step.kind === 'answer' ? amountText(about.answer, about.question.unit) : null
+  return was === null ? step.say : `${step.say} Our estimate was ${was}.`
 }
 
 /** The way that suits a question, told from the written method, which is the one that the steps show. */

@@ -2,7 +2,16 @@ import { inflateSync } from 'node:zlib'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { watch } from '../bench/browser'
-import { axeProblems, expectQuiet, openStage, useStage, valueAt, type Setting, type Stage } from './stage'
+import {
+  axeProblems,
+  expectQuiet,
+  openStage,
+  tabTo,
+  useStage,
+  valueAt,
+  type Setting,
+  type Stage,
+} from './stage'
 
 useStage()
 
@@ -254,6 +263,35 @@ function predicted(filter: number | undefined, a: number, b: number, c: number):
   return pa <= pb && pa <= pc ? a : pb <= pc ? b : c
 }
 
+describe('beside the steps, on asking', () => {
+  it('counters follow the steps and a number line has jumps of its own, by keys, at 320 pixels', async () => {
+    for (const setting of [{}, { dark: true }, { forcedColours: true }]) {
+      const stage = await modelOf('305 - 128', { width: 320, ...setting })
+      const { pane, page } = stage
+      await button(stage, 'Whole answer').click()
+      await tabTo(stage, pane.getByRole('switch', { name: 'Counters' }))
+      await page.keyboard.press('Space')
+      const counters = pane.locator('svg.counters')
+      expect(await counters.getAttribute('aria-label')).toBe(
+        'Counters: 1 hundred with 1 taken away; 7 tens with 2 taken away; 7 ones with 8 taken away.',
+      )
+      await tabTo(stage, pane.getByRole('switch', { name: 'Number line' }))
+      await page.keyboard.press('Space')
+      await tabTo(stage, button(stage, 'Next jump'))
+      await page.keyboard.press('End')
+      await pane.getByText('The jumps make 2 + 70 + 100 + 5 = 177: that is the difference.').waitFor()
+      await pane.getByLabel('On the line').selectOption('Count back')
+      await pane.getByText('Start at 305.').waitFor()
+      expect(await axeProblems(pane)).toEqual([])
+      const wide = await pane.locator('main').evaluate((main) => main.scrollWidth - main.clientWidth)
+      expect(wide).toBe(0)
+      await page.screenshot({ path: `/tmp/shots/beside-${Object.keys(setting)[0] ?? 'light'}.png` })
+      expectQuiet(stage)
+      await page.close()
+    }
+  })
+})
+
 describe('the large window', () => {
   it('shows the question and its model alone, goes on without the pane, and is stepped by keys', async () => {
     const stage = await modelOf('305 - 128')
@@ -285,6 +323,31 @@ describe('the large window', () => {
     expect(await projector.locator('body').innerText()).not.toMatch(/Amira|Patel|Kingfisher/)
     expect(watched).toEqual({ strayRequests: [], errors: [] })
     await projector.close()
+    await page.close()
+  })
+
+  it('steps together with the pane: Next in one moves the other, and another question in the pane shows there too', async () => {
+    const stage = await modelOf('305 - 128')
+    const { pane, page } = stage
+    const opening = page.waitForEvent('popup')
+    await button(stage, 'Large window').click()
+    const projector = await opening
+    const watched = watch(projector)
+    await projector.getByRole('heading', { name: '305 − 128' }).waitFor()
+    await button(stage, 'Next').click()
+    await projector.getByText(/^Step 1 of /).waitFor()
+    await projector.getByRole('button', { name: 'Next' }).click()
+    await pane.getByText(/^Step 2 of /).waitFor()
+    await projector.keyboard.press('End')
+    await pane.getByText('Check with the inverse: 177 + 128 = 305.').waitFor()
+    await pane.getByLabel('An addition or subtraction').fill('£5 - £1.35')
+    await pane.getByLabel('An addition or subtraction').press('Enter')
+    await projector.getByRole('heading', { name: '£5 − £1.35' }).waitFor()
+    expect(watched).toEqual({ strayRequests: [], errors: [] })
+    expectQuiet(stage)
+    await projector.close()
+    await button(stage, 'Next').click()
+    await pane.getByText(/^Step 1 of /).waitFor()
     await page.close()
   })
 

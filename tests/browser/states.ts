@@ -121,6 +121,14 @@ const MODEL: readonly State[] = [
     },
   },
   {
+    name: 'half-way, counters and a number line beside it',
+    open: async ({ pane }) => {
+      await pane.getByRole('switch', { name: 'Counters' }).check()
+      await pane.getByRole('switch', { name: 'Number line' }).check()
+      await pane.getByRole('button', { name: 'Next jump' }).click()
+    },
+  },
+  {
     name: 'worked, a wrong answer beside it',
     open: async (stage) => {
       await button(stage, 'Whole answer').click()

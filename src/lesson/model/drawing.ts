@@ -26,6 +26,7 @@ export type Shape =
       readonly cy: number
       readonly r: number
     }
+  | { readonly shape: 'path'; readonly kind: string; readonly d: string }
   | {
       readonly shape: 'text'
       readonly kind: string

@@ -63,7 +63,7 @@ describe('stepping', () => {
     const question = asked('932 − 457')
     expect(saidAfter(question, 0)).toBe(
       '932 − 457: how shall we do this? ' +
-        '932 and 457 are neither close together nor easy to round: use the written method.',
+        '932 and 457 are neither close together nor easy to round: use the written method. Estimate first: 900 − 500 = 400.',
     )
     stepsOf(question).forEach(({ say }, index) => {
       expect(saidAfter(question, index + 1)).toBe(say)
