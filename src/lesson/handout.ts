@@ -1,6 +1,7 @@
 import type { PaperLine } from './model/grid'
 import type { Notation } from './model/notation'
 import type { Paper } from './model/paper'
+import type { Stage } from './stages'
 import type { Bar, Shown } from './stories/bars'
 
 /**
@@ -41,25 +42,28 @@ export interface GridCell {
 }
 
 /**
- * A piece of a sheet. `fields`: lines to fill in, by their names; `ticks`: sentences with a box each; `rooms`: questions with
- * squared paper; `worked`: one working, large, with its steps in words; `workings`: several, small; `bars`: a bar model, to be
- * completed or complete; `together`: blocks that stay on one page.
+ * A piece of a sheet. `fields`: lines to fill in, by their names; `ticks`: sentences with a box each; `rooms`: questions with squared
+ * paper, two side by side (or three); `worked`: one working, large; `stages`: a working in pictures with what is said; `workings`: several,
+ * small; `bars`: a bar model, to be completed or complete; `together`: blocks that stay on one page; `halves`: halves of a page, to be cut
+ * apart.
  */
 export type Block =
   | { readonly kind: 'heading' | 'text'; readonly text: string }
   | { readonly kind: 'fields'; readonly names: readonly string[] }
   | { readonly kind: 'list' | 'ticks'; readonly items: readonly string[] }
-  | { readonly kind: 'rooms'; readonly rooms: readonly Room[] }
-  | { readonly kind: 'worked'; readonly working: Working; readonly steps: readonly string[] }
+  | { readonly kind: 'rooms'; readonly rooms: readonly Room[]; readonly across?: 2 | 3 }
+  | { readonly kind: 'worked'; readonly working: Working }
+  | { readonly kind: 'stages'; readonly stages: readonly Stage[] }
   | { readonly kind: 'workings'; readonly workings: readonly Working[] }
   | { readonly kind: 'grid'; readonly rows: readonly (readonly GridCell[])[] }
   | { readonly kind: 'triangles'; readonly triangles: readonly TriangleFigure[] }
   | { readonly kind: 'bars'; readonly bars: readonly Bar[]; readonly shown: Shown }
   | { readonly kind: 'together'; readonly blocks: readonly Block[] }
+  | { readonly kind: 'halves'; readonly halves: readonly (readonly Block[])[] }
 
 /**
- * One sheet of a hand-out; a long one runs on to further pages. For the `reader` pupil it is set larger than for an adult.
- * `set` is its set number where that is not the hand-out's.
+ * One sheet of a hand-out; a long one runs on to further pages. For the `reader` pupil it is set larger than for an adult. Without a title
+ * ('') its halves have headings of their own. `set` is its set number where that is not the hand-out's.
  */
 export interface Sheet {
   readonly title: string

@@ -46,6 +46,8 @@ export interface Lesson {
   readonly partner: WorkedQuestion
   readonly practice: readonly PracticeSet[]
   readonly recap: readonly WorkedQuestion[]
+  /** Three questions of the objective to leave with, fewer where there are no more. */
+  readonly exit: readonly WorkedQuestion[]
 }
 
 /** A lesson, or the sentence that says why there is none. */
@@ -53,6 +55,9 @@ export type LessonReading = { readonly lesson: Lesson } | { readonly problem: st
 
 /** The fewest and most questions in a grade of the practice; the recap may also be left out. */
 export const LESSON_QUESTIONS = { least: 1, most: 20 } as const
+
+/** How many questions pupils leave the lesson with. */
+const EXIT_QUESTIONS = 3
 
 /** How many questions are looked at for the modelled example and its partner. */
 const MODEL_CANDIDATES = 24
@@ -146,13 +151,14 @@ export function makeLesson({
       partner: workedQuestion(example.partner),
       practice: sets,
       recap: warmUp.map(workedQuestion),
+      exit: upTo(EXIT_QUESTIONS, kind, `${seed} exit`, [...used, ...warmUp]).map(workedQuestion),
     },
   }
 }
 
 /** Every question of a lesson that pupils work: the example and its partner, the practice and the recap. */
-export function questionsOf({ model, partner, practice, recap }: Lesson): Question[] {
-  const worked = [model, partner, ...practice.flatMap(({ questions }) => questions), ...recap]
+export function questionsOf({ model, partner, practice, recap, exit }: Lesson): Question[] {
+  const worked = [model, partner, ...practice.flatMap(({ questions }) => questions), ...recap, ...exit]
   return worked.map(({ question }) => question)
 }
 

@@ -1,8 +1,11 @@
 import type { Block, Handout, Making, Room, Sheet, Working } from './handout'
+import type { Operation } from '../arithmetic/question'
 import type { Lesson, PracticeSet } from './lessonSet'
 import type { Notation } from './model/notation'
 import { finishedPaper } from './model/paper'
 import { partWorked } from './partWorked'
+import { fadingHelp, scaffold } from './scaffold'
+import { stagesOf } from './stages'
 import type { Task } from './tasks'
 import { operationName } from './words'
 import type { WorkedQuestion } from './worked'
@@ -23,6 +26,7 @@ export function lessonHandout(lesson: Lesson, { notation, set }: Making): Handou
       exampleSheet(lesson, notation),
       togetherSheet(lesson),
       ...practiceSheets(lesson, notation),
+      exitTicket(lesson),
       answerSheet(lesson, notation),
       homeLetter(lesson, notation),
     ],
@@ -40,12 +44,12 @@ export function exampleSheet({ recipe, criteria, otherWays, model }: Lesson, not
     title: recipe.objective,
     reader: 'pupil',
     blocks: [
+      { kind: 'heading', text: 'How I know that I can do it' },
+      { kind: 'ticks', items: criteria },
       { kind: 'heading', text: `Look: ${model.text}` },
       ...(otherWays === null ? [] : [{ kind: 'text', text: `Is there another way? ${otherWays}` } as const]),
       ...(model.estimate === null ? [] : [{ kind: 'text', text: estimateSentence(model.estimate) } as const]),
-      { kind: 'worked', working: workingOf(model, '', notation), steps: model.steps },
-      { kind: 'heading', text: 'How I know that I can do it' },
-      { kind: 'ticks', items: criteria },
+      { kind: 'stages', stages: stagesOf(model.question, notation) },
     ],
   }
 }
@@ -78,15 +82,15 @@ export function practiceSheets({ recipe, practice }: Lesson, notation: Notation)
     blocks: [
       { kind: 'fields', names: ['Name', 'Date'] },
       { kind: 'text', text: recipe.objective },
+      { kind: 'ticks', items: set.criteria },
       ...practiceBlocks(set, notation),
       ...checkBlocks(set.questions),
       ...set.tasks.map(taskBlock),
-      { kind: 'ticks', items: set.criteria },
     ],
   }))
 }
 
-/** Room for every question of a grade; the first of the way in is begun. */
+/** Room for every question of a grade; the first of the way in is begun, and the others have help that fades over the sheet. */
 function practiceBlocks({ grade, questions }: PracticeSet, notation: Notation): Block[] {
   const rooms = roomsFor(questions, (index) => `${index + 1}`, ESTIMATE)
   const [first, ...others] = rooms
@@ -94,8 +98,20 @@ function practiceBlocks({ grade, questions }: PracticeSet, notation: Notation): 
   if (grade !== 'The way in' || !first || !begun) return [{ kind: 'rooms', rooms }]
   return [
     { kind: 'text', text: 'Number 1 is begun for you: go on from there.' },
-    { kind: 'rooms', rooms: [{ ...first, given: partWorked(begun.question, notation) }, ...others] },
+    {
+      kind: 'rooms',
+      rooms: [
+        { ...first, given: partWorked(begun.question, notation) },
+        ...others.map((room, index) => ({ ...room, given: helpFor(questions.slice(1), index, notation) })),
+      ],
+    },
   ]
+}
+
+function helpFor(questions: readonly WorkedQuestion[], index: number, notation: Notation) {
+  const help = fadingHelp(questions.length)[index] ?? 'none'
+  const worked = questions[index]
+  return worked ? scaffold(worked.question, notation, help) : null
 }
 
 const CHECKS = 2
@@ -124,6 +140,44 @@ function checkRoom(question: WorkedQuestion): Room {
   return { ...room, text: 'Check', rows: ROOM_ROWS - 1 }
 }
 
+/** Rows and columns of squares in a room of which three stand side by side. */
+const SMALL_ROOM = { columns: 7, rows: 5 } as const
+
+/** Room for questions, three side by side where they are short enough. */
+export function smallRooms(questions: readonly WorkedQuestion[], label: (index: number) => string): Block {
+  const rooms = roomsFor(questions, label)
+  const fit = questions.every(({ across }) => across <= SMALL_ROOM.columns)
+  return fit
+    ? { kind: 'rooms', rooms: rooms.map((room) => ({ ...room, ...SMALL_ROOM })), across: 3 }
+    : { kind: 'rooms', rooms }
+}
+
+/** Three questions to leave with, and something to explain; two tickets to a page, to be cut apart. */
+export function exitTicket({ exit, recipe }: Lesson): Sheet {
+  const ticket: Block[] = [
+    { kind: 'heading', text: TICKET },
+    { kind: 'fields', names: ['Name', 'Date'] },
+    smallRooms(exit, (index) => `${index + 1}`),
+    { kind: 'text', text: EXPLAIN[recipe.operation].asks },
+    { kind: 'fields', names: ['I know because'] },
+    { kind: 'fields', names: [''] },
+  ]
+  return { title: '', reader: 'pupil', blocks: [{ kind: 'halves', halves: [ticket, ticket] }] }
+}
+
+const TICKET = 'Before you go'
+const EXPLAIN: Readonly<Record<Operation, { readonly asks: string; readonly tells: string }>> = {
+  subtract: {
+    asks: 'Explain: choose one question. Which columns needed an exchange, and how can you tell?',
+    tells: 'The explanation compares what is left on top of a column with the digit below it.',
+  },
+  add: {
+    asks: 'Explain: choose one question. Which columns make 10 or more, and what do you do with the ten?',
+    tells:
+      'The explanation adds the digits of a column, with what was carried, and sends the ten on to the left.',
+  },
+}
+
 const ESTIMATE = 'Estimate'
 
 /** "Estimate: 4,000 − 2,000 = 2,000, so the answer is close to 2,000." */
@@ -135,7 +189,7 @@ const REMEMBER = 'From earlier lessons'
 
 /** Every answer with its written working. */
 export function answerSheet(lesson: Lesson, notation: Notation): Sheet {
-  const { model, partner, practice, recap } = lesson
+  const { model, partner, practice, recap, exit } = lesson
   const part = (text: string, questions: readonly WorkedQuestion[]): Block[] => [
     { kind: 'heading', text },
     {
@@ -155,6 +209,8 @@ export function answerSheet(lesson: Lesson, notation: Notation): Sheet {
           : []),
       ]),
       ...(recap.length > 0 ? part(REMEMBER, recap) : []),
+      ...part(TICKET, exit),
+      { kind: 'text', text: EXPLAIN[lesson.recipe.operation].tells },
     ],
   }
 }
@@ -170,7 +226,7 @@ export function homeLetter({ recipe, model, partner }: Lesson, notation: Notatio
       { kind: 'text', text: 'Dear families,' },
       { kind: 'text', text: `This week in maths we are learning column ${name}. Our aim is: “${objective}”` },
       { kind: 'text', text: `Here is an example, set out as we write it at school: ${model.text}.` },
-      { kind: 'worked', working: workingOf(model, '', notation), steps: [] },
+      { kind: 'worked', working: workingOf(model, '', notation) },
       { kind: 'heading', text: 'Words that we use' },
       { kind: 'list', items: WORDS_AT_SCHOOL[operation] },
       { kind: 'heading', text: 'How you can help' },

@@ -34,16 +34,22 @@ export function printablePage({ title, set, sheets }: Handout): string {
 }
 
 function sheetSection({ title, reader, blocks }: Sheet, set: string): string {
+  // Each half that is cut off has the set number.
+  const isCut = blocks.some(({ kind }) => kind === 'halves')
   return [
     `<section class="sheet ${reader}">`,
-    ...(set === '' ? [] : [`<p class="set">Set ${escapeText(set)}</p>`]),
-    `<h1>${escapeText(title)}</h1>`,
-    ...blocks.map(blockHtml),
+    ...(isCut ? [] : [setNumber(set)]),
+    ...(title === '' ? [] : [`<h1>${escapeText(title)}</h1>`]),
+    ...blocks.map((block) => blockHtml(block, set)),
     '</section>',
   ].join('\n')
 }
 
-function blockHtml(block: Block): string {
+function setNumber(set: string): string {
+  return set === '' ? '' : `<p class="set">Set ${escapeText(set)}</p>`
+}
+
+function blockHtml(block: Block, set: string): string {
   switch (block.kind) {
     case 'heading':
       return `<h2>${escapeText(block.text)}</h2>`
@@ -56,7 +62,7 @@ function blockHtml(block: Block): string {
       return `<ul class="${block.kind}">${block.items.map((item) => `<li>${escapeText(item)}</li>`).join('')}</ul>`
     case 'rooms':
       return figures(
-        'rooms',
+        block.across === 3 ? 'rooms three' : 'rooms',
         block.rooms,
         ({ label, text, columns, rows, above, line, given }) =>
           caption(label, text) +
@@ -65,7 +71,9 @@ function blockHtml(block: Block): string {
           (line === '' ? '' : fields([line])),
       )
     case 'worked':
-      return `<div class="worked">${writtenWorking(block.working.paper)}${stepList(block.steps)}</div>`
+      return `<div class="worked">${writtenWorking(block.working.paper)}</div>`
+    case 'stages':
+      return figures('stages', block.stages, ({ paper, says }) => writtenWorking(paper) + sentences(says))
     case 'workings':
       return figures('workings', block.workings, workingHtml)
     case 'grid':
@@ -83,7 +91,14 @@ function blockHtml(block: Block): string {
         printedDrawing(barDrawing(bar, block.shown), barInWords(bar, block.shown)),
       )
     case 'together':
-      return `<div class="together">${block.blocks.map(blockHtml).join('\n')}</div>`
+      return `<div class="together">${block.blocks.map((each) => blockHtml(each, set)).join('\n')}</div>`
+    case 'halves':
+      return block.halves
+        .map(
+          (half) =>
+            `<div class="half">${[setNumber(set), ...half.map((each) => blockHtml(each, set))].join('\n')}</div>`,
+        )
+        .join('\n')
   }
 }
 
@@ -106,8 +121,8 @@ function workingHtml({ label, text, paper, answer, notes }: Working): string {
   return `${caption(label, text)}${writtenWorking(paper)}<p class="answer">${escapeText(answer)}</p>${told}`
 }
 
-function stepList(steps: readonly string[]): string {
-  return steps.length === 0 ? '' : `<ol>${steps.map((step) => `<li>${escapeText(step)}</li>`).join('')}</ol>`
+function sentences(says: readonly string[]): string {
+  return `<div>${says.map((say) => `<p>${escapeText(say)}</p>`).join('')}</div>`
 }
 
 function gridRow(cells: readonly GridCell[]): string {

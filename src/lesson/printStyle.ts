@@ -35,16 +35,28 @@ figcaption b { margin-right: 3mm; }
 .rooms figure { width: 86mm; display: flex; flex-direction: column; }
 .rooms figcaption { flex: 1; }
 .rooms .fields { margin: 4mm 0 0; }
+.rooms .written { align-self: flex-start; }
+.three { gap: 4mm 5mm; }
+.three figure { width: 56mm; }
 .rooms figcaption + .fields { margin: 0 0 3mm; }
 .workings { display: grid; grid-template-columns: repeat(4, 1fr); gap: 3mm; break-inside: avoid; }
 .workings .answer { margin: 1mm 0 0; font-weight: bold; }
 .workings small { display: block; font-size: 0.75em; }
 .worked { display: flex; gap: 8mm; align-items: flex-start; margin-bottom: 3mm; break-inside: avoid; }
-.worked ol { flex: 1; font-size: 0.77em; line-height: 1.3; margin: 0; }
-.worked li { margin-bottom: 0.5mm; }
+.stages figure { display: flex; gap: 8mm; align-items: flex-start; margin-bottom: 3mm; counter-increment: stage; }
+.stages figure::before { content: counter(stage); font-weight: bold; width: 4mm; }
+.stages div { flex: 1; font-size: 0.8em; line-height: 1.3; }
+.stages p { margin: 0 0 0.8mm; }
+.stages .written td { width: 6.4mm; height: 6.4mm; font-size: 12pt; }
+.stages .written .mark td, .stages .written .carried td { font-size: 9pt; }
+.half { min-height: 128mm; break-inside: avoid; }
+.half + .half { border-top: 0.3mm dashed #777; padding-top: 5mm; }
+.half h2 { margin-top: 0; }
 .written { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 .written td { width: 7.5mm; height: 7.5mm; padding: 0; text-align: center; border: 0.25mm solid #999; font-size: 13pt; line-height: 1; }
 .written .mark td, .written .carried td { font-size: 9pt; }
+.written .heads td { border-color: transparent transparent #999; font-size: 9pt; color: #333; }
+.written .boxes td:not(:first-child) { border: 0.5mm dashed #555; }
 .written .answer td { border-top: 0.6mm solid #111; font-weight: bold; }
 .workings .written td { width: 5.2mm; height: 5.2mm; font-size: 10pt; }
 .workings .written .mark td, .workings .written .carried td { font-size: 7pt; }

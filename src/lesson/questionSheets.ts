@@ -1,6 +1,7 @@
 import type { InverseCheck } from './checks'
 import type { Block, Handout, Making, Sheet } from './handout'
-import { roomsFor, workingOf } from './lessonSheets'
+import { inRows } from './cells/piece'
+import { roomsFor, smallRooms, workingOf } from './lessonSheets'
 import type { Notation } from './model/notation'
 import type { PersonalSet } from './personal'
 import type { Question } from '../arithmetic/question'
@@ -16,14 +17,14 @@ export function personalHandout(sets: readonly PersonalSet[], { notation, set }:
     title,
     set,
     sheets: [
-      ...worked.map(({ name, questions }): Sheet => ({
-        title: `${name}: my own questions`,
-        reader: 'pupil',
-        blocks: [
+      ...personalSheets(
+        worked.map(({ name, questions }) => [
+          { kind: 'heading', text: `${name}: my own questions` },
           { kind: 'fields', names: ['Date'] },
-          { kind: 'rooms', rooms: roomsFor(questions, numbered) },
-        ],
-      })),
+          smallRooms(questions, numbered),
+        ]),
+        worked.every(({ questions }) => questions.length <= MOST_ON_HALF),
+      ),
       {
         title: `${title}: answers`,
         reader: 'adult',
@@ -34,6 +35,19 @@ export function personalHandout(sets: readonly PersonalSet[], { notation, set }:
       },
     ],
   }
+}
+
+/** The most questions of a set of which two stand on a page. */
+const MOST_ON_HALF = 6
+
+/** A sheet for every two pupils, to be cut apart, where their sets are short; otherwise one for each. */
+function personalSheets(sets: readonly (readonly Block[])[], areShort: boolean): Sheet[] {
+  const each = areShort ? 2 : 1
+  return inRows(sets, each).map((halves) => ({
+    title: '',
+    reader: 'pupil',
+    blocks: areShort ? [{ kind: 'halves', halves }] : halves.flat(),
+  }))
 }
 
 /** Missing-number questions, then calculations to check by the inverse, with room to work, and the answers. Either may be none. */

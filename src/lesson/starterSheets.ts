@@ -55,7 +55,7 @@ export function diceHandout({ rows, rolls }: DiceGrid, set: string): Handout {
   }
 }
 
-/** Number triangles: a sheet of puzzles, one of hints, one of solutions. */
+/** Number triangles: a sheet of puzzles, and one of solutions with hints for the teacher to give. */
 export function triangleHandout(puzzles: readonly TrianglePuzzle[], set: string): Handout {
   const title = 'Number triangles'
   const label = (index: number) => `Triangle ${index + 1}`
@@ -84,17 +84,20 @@ export function triangleHandout(puzzles: readonly TrianglePuzzle[], set: string)
         ],
       },
       {
-        title: `${title}: hints`,
-        reader: 'pupil',
-        blocks: puzzles.map(({ hint }, index): Block => ({
-          kind: 'together',
-          blocks: [
-            { kind: 'heading', text: label(index) },
-            { kind: 'list', items: hint },
-          ],
-        })),
+        title: `${title}: answers`,
+        reader: 'adult',
+        blocks: [
+          triangles(({ solution }) => solution),
+          { kind: 'heading', text: 'Hints, to give one at a time' },
+          ...puzzles.map(({ hint }, index): Block => ({
+            kind: 'together',
+            blocks: [
+              { kind: 'heading', text: label(index) },
+              { kind: 'list', items: hint },
+            ],
+          })),
+        ],
       },
-      { title: `${title}: answers`, reader: 'adult', blocks: [triangles(({ solution }) => solution)] },
     ],
   }
 }

@@ -1,5 +1,5 @@
 import type { Question } from '../../src/arithmetic/question'
-import type { Making } from '../../src/lesson/handout'
+import type { Handout, Making } from '../../src/lesson/handout'
 import { gridOf } from '../../src/lesson/model/grid'
 import { NOTATION, type Notation } from '../../src/lesson/model/notation'
 import { finishedPaper } from '../../src/lesson/model/paper'
@@ -15,4 +15,12 @@ export const NOTATIONS: readonly Notation[] = (['beside', 'above'] as const).fla
 /** The rows of a finished working, in the notation of the tests' hand-outs. */
 export function rowsOf(question: Question) {
   return gridOf(finishedPaper(question, MAKING.notation))
+}
+
+/** How often the set number stands on a hand-out: on every sheet, and on each half that is cut off. */
+export function setNumbersOn({ sheets }: Handout): number {
+  return sheets.reduce((sum, { blocks }) => {
+    const [first] = blocks
+    return sum + (first?.kind === 'halves' ? first.halves.length : 1)
+  }, 0)
 }

@@ -1,4 +1,5 @@
 import type { Room, Working } from '../handout'
+import type { Stage } from '../stages'
 import { gridOf, type PaperLine } from '../model/grid'
 import type { Paper } from '../model/paper'
 import { COLUMNS, HALF, lineHeight, linesOf, SECOND, SIDE, widthOf, type Sizes } from './paper'
@@ -40,10 +41,12 @@ export function fieldsPiece(names: readonly string[], size: number, columns = CO
 /** Below a room, in points; a page that holds nothing else has five rooms of six squares below each other. */
 const ROOM_GAP = 8
 
-/** Rooms of squared paper, two beside each other, each row of them a piece. */
-export function roomPieces(rooms: readonly Room[], { text: size }: Sizes): Piece[] {
-  return inRows(rooms, 2).map((pair) => {
-    const captions = pair.map((room) => captionPiece(room, HALF, size))
+/** Rooms of squared paper, two or three beside each other, each row of them a piece. */
+export function roomPieces(rooms: readonly Room[], { text: size }: Sizes, across: 2 | 3 = 2): Piece[] {
+  const apart = across === 3 ? COLUMNS / 3 : SECOND
+  const width = across === 3 ? apart - 1 : HALF
+  return inRows(rooms, across).map((pair) => {
+    const captions = pair.map((room) => captionPiece(room, width, size))
     const rows = Math.max(...captions.map(({ heights }) => heights.length))
     return stacked([
       beside(
@@ -51,7 +54,7 @@ export function roomPieces(rooms: readonly Room[], { text: size }: Sizes): Piece
           const caption = captions[index] ?? gap(0)
           const missing = rows - caption.heights.length
           const above = Array.from({ length: missing }, () => gap(lineHeight(size)))
-          return [index === 0 ? 0 : SECOND, stacked([caption, ...above, roomPiece(room, size)])]
+          return [index * apart, stacked([caption, ...above, roomPiece(room, size)])]
         }),
       ),
       gap(ROOM_GAP),
@@ -97,7 +100,7 @@ export function writtenPiece(paper: Paper, size: number, height = SIDE): Piece {
 /** Lines of a written working, begun or finished, one sign in a cell. */
 function linesPiece(rows: readonly PaperLine[], size: number, height = SIDE): Piece {
   const right = (rows[0]?.cells.length ?? 1) - 1
-  const isSmall = (kind: string) => kind === 'mark' || kind === 'carried'
+  const isSmall = (kind: string) => kind === 'mark' || kind === 'carried' || kind === 'heads'
   const all = { top: 0, left: 0, bottom: rows.length - 1, right }
   return {
     heights: rows.map(() => height),
@@ -111,6 +114,11 @@ function linesPiece(rows: readonly PaperLine[], size: number, height = SIDE): Pi
         ...(kind === 'answer'
           ? [{ cells: { ...all, top: row, bottom: row }, bold: true, lines: 'over' as const }]
           : []),
+        ...(kind === 'boxes'
+          ? cells.flatMap((_, column): Look[] =>
+              column === 0 ? [] : [{ cells: cell(row, column), lines: 'box' }],
+            )
+          : []),
         ...cells.flatMap(({ crossed }, column): Look[] =>
           crossed ? [{ cells: cell(row, column), struck: true }] : [],
         ),
@@ -119,25 +127,32 @@ function linesPiece(rows: readonly PaperLine[], size: number, height = SIDE): Pi
   }
 }
 
-/** One working, large, with its steps beside it. */
-export function workedPiece({ paper }: Working, steps: readonly string[], sizes: Sizes): Piece {
-  const written = writtenPiece(paper, 13)
-  const from = acrossOf(paper) + 1
-  const told = steps.map((step, index) => {
-    const lines = textPiece(step, sizes.small, { from: from + 1 })
-    return {
-      ...lines,
-      texts: [{ row: 0, column: from, text: `${index + 1}.` }, ...lines.texts],
-      looks: [...lines.looks, { cells: cell(0, from), size: sizes.small }],
+/** One working, large. */
+export function workedPiece({ paper }: Working): Piece {
+  return stacked([writtenPiece(paper, 13), gap(8)])
+}
+
+/** Height of a square in the pictures of a working, in points. */
+const STAGE_SIDE = 17
+
+/** A working in pictures, one below the other, each with its number and what is said of it. */
+export function stagePieces(stages: readonly Stage[], { small }: Sizes): Piece[] {
+  return stages.map(({ paper, says }, index) => {
+    const from = acrossOf(paper) + 2
+    const number: Piece = {
+      heights: [STAGE_SIDE],
+      texts: [{ row: 0, column: 0, text: `${index + 1}` }],
+      looks: [{ cells: cell(0, 0), size: small, bold: true }],
     }
+    return stacked([
+      beside([
+        [0, number],
+        [1, writtenPiece(paper, 11, STAGE_SIDE)],
+        [0, stacked(says.map((say) => textPiece(say, small, { from })))],
+      ]),
+      gap(8),
+    ])
   })
-  return stacked([
-    beside([
-      [0, written],
-      [0, stacked(told)],
-    ]),
-    gap(8),
-  ])
 }
 
 /** Workings beside each other, small, each with its number, question and answer. */

@@ -1,8 +1,15 @@
 import type { Block, Handout, Making, Sheet } from '../handout'
 import type { Lesson } from '../lessonSet'
-import { answerSheet, exampleSheet, homeLetter, practiceSheets, togetherSheet } from '../lessonSheets'
+import {
+  answerSheet,
+  exampleSheet,
+  exitTicket,
+  homeLetter,
+  practiceSheets,
+  togetherSheet,
+} from '../lessonSheets'
 import { barPieces, gridPieces, trianglePieces } from './drawings'
-import { fieldsPiece, roomPieces, textPiece, workedPiece, workingPieces } from './figures'
+import { fieldsPiece, roomPieces, stagePieces, textPiece, workedPiece, workingPieces } from './figures'
 import { COLUMNS, lineHeight, PAGE_HEIGHT, SIZES, type Sizes } from './paper'
 import { beside, cell, gap, moved, stacked, type CellText, type Look, type Piece } from './piece'
 
@@ -45,6 +52,7 @@ export function lessonWorksheets(lesson: Lesson, { notation, set }: Making): Wor
     exampleSheet(lesson, notation),
     togetherSheet(lesson),
     ...practiceSheets(lesson, notation),
+    exitTicket(lesson),
   ]
   return [
     { name: 'Lesson', set, sheets: forPupils },
@@ -109,21 +117,28 @@ function sum(numbers: readonly number[]): number {
 
 function sheetPieces({ title, reader, blocks }: Sheet, set: string): Piece[] {
   const sizes = SIZES[reader]
-  const below = set === '' ? gap(6) : setPiece(set, sizes.small)
-  const head = stacked([textPiece(title, sizes.title, { bold: true }), below])
-  return [{ ...head, leads: true }, ...blocks.flatMap((block) => blockPieces(block, reader, sizes))]
+  const pieces = blocks.flatMap((block) => blockPieces(block, reader, sizes, set))
+  if (title === '')
+    return blocks.some(({ kind }) => kind === 'halves') ? pieces : [...numbered(set, sizes), ...pieces]
+  const below = set === '' ? [gap(6)] : numbered(set, sizes)
+  const head = stacked([textPiece(title, sizes.title, { bold: true }), ...below])
+  return [{ ...head, leads: true }, ...pieces]
 }
 
-/** The set number, small, at the right. */
-function setPiece(set: string, size: number): Piece {
-  return {
-    heights: [lineHeight(size)],
-    texts: [{ row: 0, column: COLUMNS - 1, text: `Set ${set}` }],
-    looks: [{ cells: cell(0, COLUMNS - 1), size, align: 'right' }],
-  }
+/** The set number, small, at the right; nothing where there is none. */
+function numbered(set: string, { small: size }: Sizes): Piece[] {
+  if (set === '') return []
+  return [
+    {
+      heights: [lineHeight(size)],
+      texts: [{ row: 0, column: COLUMNS - 1, text: `Set ${set}` }],
+      looks: [{ cells: cell(0, COLUMNS - 1), size, align: 'right' }],
+      leads: true,
+    },
+  ]
 }
 
-function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece[] {
+function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes, set: string): Piece[] {
   switch (block.kind) {
     case 'heading':
       return [
@@ -141,9 +156,11 @@ function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece
     case 'ticks':
       return joined([...block.items.map((item) => ticked(item, sizes.text)), gap(6)])
     case 'rooms':
-      return roomPieces(block.rooms, sizes)
+      return roomPieces(block.rooms, sizes, block.across)
     case 'worked':
-      return [workedPiece(block.working, block.steps, sizes)]
+      return [workedPiece(block.working)]
+    case 'stages':
+      return stagePieces(block.stages, sizes)
     case 'workings':
       return workingPieces(block.workings, sizes)
     case 'grid':
@@ -153,8 +170,32 @@ function blockPieces(block: Block, reader: Sheet['reader'], sizes: Sizes): Piece
     case 'bars':
       return barPieces(block.bars, block.shown, sizes)
     case 'together':
-      return joined(block.blocks.flatMap((each) => blockPieces(each, reader, sizes)))
+      return joined(block.blocks.flatMap((each) => blockPieces(each, reader, sizes, set)))
+    case 'halves':
+      return block.halves.flatMap((half, index) =>
+        halfPieces(
+          [...numbered(set, sizes), ...half.flatMap((each) => blockPieces(each, reader, sizes, set))],
+          index < block.halves.length - 1,
+        ),
+      )
   }
+}
+
+/** Half of a page in points, less the cut between two, and that. */
+const HALF_PAGE = PAGE_HEIGHT / 2 - 16
+const CUT = 14
+
+/** Half a page, with a line to cut along below it where another half follows. What is higher stands as it is. */
+function halfPieces(pieces: readonly Piece[], isCut: boolean): Piece[] {
+  const one = stacked(pieces)
+  const height = sum(one.heights)
+  if (height > HALF_PAGE) return [...pieces]
+  const cut: Piece = {
+    heights: [CUT],
+    texts: [],
+    looks: [{ cells: { top: 0, left: 0, bottom: 0, right: COLUMNS - 1 }, lines: 'under' }],
+  }
+  return [stacked([one, gap(HALF_PAGE - height), ...(isCut ? [cut, gap(CUT)] : [])])]
 }
 
 /** What a title of two lines takes, in points. */

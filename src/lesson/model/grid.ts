@@ -7,9 +7,12 @@ export interface PaperCell {
   readonly crossed: boolean
 }
 
-/** One row. `mark`: what is written over the top digits; `carried`: the tens carried; the two numbers; the answer. */
+/**
+ * One row. `mark`: what is written over the top digits; `carried`: the tens carried; the two numbers; the answer. For pupils to fill in:
+ * `heads` over the columns, and empty `boxes` for marks or carried tens.
+ */
 export interface PaperLine {
-  readonly kind: 'mark' | 'carried' | 'top' | 'bottom' | 'answer'
+  readonly kind: 'mark' | 'carried' | 'top' | 'bottom' | 'answer' | 'heads' | 'boxes'
   readonly cells: readonly PaperCell[]
 }
 
