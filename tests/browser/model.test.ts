@@ -285,7 +285,6 @@ describe('beside the steps, on asking', () => {
       expect(await axeProblems(pane)).toEqual([])
       const wide = await pane.locator('main').evaluate((main) => main.scrollWidth - main.clientWidth)
       expect(wide).toBe(0)
-      await page.screenshot({ path: `/tmp/shots/beside-${Object.keys(setting)[0] ?? 'light'}.png` })
       expectQuiet(stage)
       await page.close()
     }
