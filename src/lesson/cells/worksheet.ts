@@ -81,7 +81,7 @@ export function printedCells({ set, sheets }: Omit<Worksheet, 'name'>): PrintedC
   let row = 0
   for (const sheet of sheets) {
     let left = 0
-    for (const group of groupsOf(sheetPieces(sheet, set))) {
+    for (const group of groupsOf(sheetPieces(sheet, sheet.set ?? set))) {
       const piece = stacked(group)
       const height = sum(piece.heights)
       if (height > left) {
