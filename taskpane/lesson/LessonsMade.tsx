@@ -42,7 +42,7 @@ export function LessonsMade(props: {
             print(week, maker.keepWeek)
           }}
         >
-          Look and print the week
+          Print the week
         </Button>
       </Card>
       <Card title="Lessons made">

@@ -66,4 +66,31 @@ describe('the lesson set', () => {
     expect(watched).toEqual({ strayRequests: [], errors: [] })
     await stage.page.close()
   })
+
+  it('keeps a lesson that was printed: another is drawn, the first is opened again by its set number', async () => {
+    const stage = await openLesson('Lesson set', { width: 320 })
+    const { pane, page } = stage
+    const number = pane.getByRole('textbox', { name: 'Set number' })
+    const questions = async () => {
+      const grade = pane.getByRole('list', { name: 'The objective' })
+      if (!(await grade.isVisible())) await pane.getByText('The objective: 6 questions').click()
+      return await grade.locator('.sum').allTextContents()
+    }
+    await number.fill('4827')
+    const first = await questions()
+    const { window } = await handoutOf(stage)
+    await window.close()
+    const made = pane.getByRole('list', { name: 'Lessons made' }).getByRole('listitem')
+    await made.getByText(/through a zero \(set 4827\)$/).waitFor()
+    await pane.getByRole('button', { name: 'Another draw' }).click()
+    expect(await questions()).not.toEqual(first)
+    await pane.getByRole('button', { name: /^Next day: / }).click()
+    expect(await number.inputValue()).toBe('4828')
+    await pane.getByRole('button', { name: /^Open: / }).click()
+    expect(await number.inputValue()).toBe('4827')
+    expect(await questions()).toEqual(first)
+    expect(await axeProblems(pane)).toEqual([])
+    expectQuiet(stage)
+    await page.close()
+  })
 })

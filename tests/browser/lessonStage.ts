@@ -16,7 +16,7 @@ export async function openLesson(part?: string, setting: Setting = {}): Promise<
 /** The window that shows a hand-out, once it has it. */
 export async function handoutOf({ page, pane }: Stage): Promise<{ window: Page; watched: Watch }> {
   const opening = page.waitForEvent('popup')
-  await pane.getByRole('button', { name: 'Look and print' }).click()
+  await pane.getByRole('button', { name: 'Look and print', exact: true }).click()
   const window = await opening
   const watched = watch(window)
   await window.getByRole('heading', { level: 1 }).first().waitFor()

@@ -1,4 +1,4 @@
-import { counted, WHOLE, type Template } from './template'
+import { counted, MONEY, WHOLE, type Template } from './template'
 
 /** Stories in which both steps add. */
 export const JOINING: readonly Template[] = [
@@ -87,5 +87,22 @@ export const JOINING: readonly Template[] = [
     tell: ({ first, second, third }) =>
       `Wardens count the birds on a lake. They count ${first} gulls, ${second} geese and ${third} ducks, and no other birds. How many birds do the wardens count altogether?`,
     answer: (amount, isOne) => `The wardens count ${counted(amount, isOne, 'bird', 'birds')} altogether.`,
+  },
+  {
+    id: 'family-day-out',
+    ...MONEY,
+    operations: ['add', 'add'],
+    flow: 'onwards',
+    limits: { first: [250, 4500], second: [250, 4500], third: [250, 3500], answer: [800, 12000] },
+    labels: {
+      first: 'Travel',
+      second: 'Lunch',
+      between: 'Travel and lunch',
+      third: 'Museum',
+      answer: 'The day out',
+    },
+    tell: ({ first, second, third }) =>
+      `On a day out, a family pays ${first} to travel there and back, ${second} for lunch and ${third} at the museum. How much does the family pay altogether?`,
+    answer: (amount) => `The family pays ${amount} altogether.`,
   },
 ]

@@ -1,4 +1,4 @@
-import { counted, WHOLE, type Template } from './template'
+import { counted, MONEY, WHOLE, type Template } from './template'
 
 /** Stories in which both steps subtract. */
 export const TAKING_AWAY: readonly Template[] = [
@@ -105,5 +105,22 @@ export const TAKING_AWAY: readonly Template[] = [
     tell: ({ first, second, third, child }) =>
       `A jigsaw has ${first} pieces. ${child} fits ${second} pieces together on Friday and another ${third} pieces on Saturday. How many pieces are still to be fitted?`,
     answer: (amount, isOne) => `${counted(amount, isOne, 'piece is', 'pieces are')} still to be fitted.`,
+  },
+  {
+    id: 'summer-fair',
+    ...MONEY,
+    operations: ['subtract', 'subtract'],
+    flow: 'onwards',
+    limits: { first: [400, 4000], second: [60, 1500], third: [60, 1500], answer: [5, 3500] },
+    labels: {
+      first: 'Money at first',
+      second: 'Spent on games',
+      between: 'Left after the games',
+      third: 'Spent on food',
+      answer: 'Money left',
+    },
+    tell: ({ first, second, third, child }) =>
+      `${child} takes ${first} to the summer fair, spends ${second} on games and then ${third} on food. How much money does ${child} have left?`,
+    answer: (amount) => `${amount} is left.`,
   },
 ]
