@@ -1,6 +1,7 @@
 import type { CellValue } from '../../src/answers/typed'
 import { findMarksheets } from '../../src/marksheet/layout/find'
 import type { Chance } from './chance'
+import { dressed, LIKE_LABELS, type Cell, type Sum } from './dressing'
 
 /**
  * Sheets with several classes on them, made knowing whose answer every cell is. Nothing of the reader's is used: what a name, a heading
@@ -14,7 +15,7 @@ export interface KnownClasses {
   readonly how: string
 }
 
-type Cells = (CellValue | { readonly answer: CellValue; readonly of: string })[][]
+type Cells = Cell[][]
 
 const FIRST = [
   'Ada',
@@ -48,11 +49,11 @@ const KINDS = ['down', 'across', 'pairs'] as const
 type Kind = (typeof KINDS)[number]
 
 /** A subtraction or an addition with its right answer, by plain arithmetic on whole numbers. */
-function question(chance: Chance): { readonly text: string; readonly answer: number } {
+function question(chance: Chance): Sum & { readonly text: string } {
   const [one, other] = [chance.whole(120, 999), chance.whole(11, 119)]
-  return chance.onceIn(3)
-    ? { text: `${one} + ${other}`, answer: one + other }
-    : { text: `${one} − ${other}`, answer: one - other }
+  const sign = chance.onceIn(3) ? '+' : '−'
+  const answer = sign === '+' ? one + other : one - other
+  return { one, sign, other, answer, text: `${one} ${sign} ${other}` }
 }
 
 /** What a child typed: mostly right, else a number close by, at times nothing or a word. */
@@ -66,31 +67,43 @@ function block(chance: Chance, kind: Kind, names: readonly string[]): Cells {
   const count = chance.whole(2, 6)
   const questions = Array.from({ length: count }, () => question(chance))
   const corner = chance.of(CORNERS)
-  const answers = names.map((of) => questions.map(({ answer }) => ({ answer: typed(chance, answer), of })))
-  const texts = questions.map(({ text }) => text)
-  if (kind === 'down')
-    return [[corner, ...texts], ...names.map((name, index) => [name, ...(answers[index] ?? [])])]
-  if (kind === 'across')
-    return [
-      [corner, ...names],
-      ...texts.map((text, index) => [text, ...answers.flatMap((own) => own[index] ?? [])]),
-    ]
-  const heads = texts.flatMap((_, index) => [`Question ${index + 1}`, `Answer ${index + 1}`])
+  if (kind !== 'pairs') {
+    const children = names.map((of) => ({
+      name: of,
+      answers: questions.map(({ answer }) => ({ answer: typed(chance, answer), of })),
+    }))
+    const down = dressed(chance, corner, kind === 'across', questions, children)
+    return kind === 'down' ? down : turned(down)
+  }
+  const isSpread = chance.onceIn(6)
+  const heads = questions.flatMap((_, index) => [
+    `Question ${index + 1}`,
+    ...(isSpread ? ['', '', ''] : []),
+    `Answer ${index + 1}`,
+  ])
   return [
     [corner, ...heads],
     ...names.map((name) => [
       name,
-      ...Array.from({ length: count }, () => question(chance)).flatMap(({ text, answer }) => [
-        text,
-        { answer: typed(chance, answer), of: name },
-      ]),
+      ...Array.from({ length: count }, () => question(chance)).flatMap(
+        ({ text, one, sign, other, answer }) => [
+          ...(isSpread ? [one, sign, other, '='] : [text]),
+          { answer: typed(chance, answer), of: name },
+        ],
+      ),
     ]),
   ]
 }
 
+function turned(rows: Cells): Cells {
+  const width = Math.max(...rows.map(({ length }) => length))
+  return Array.from({ length: width }, (_, column) => rows.map((row) => row[column] ?? null))
+}
+
 /** One to three classes of any layouts, side by side or below each other. */
 export function knownClasses(chance: Chance): KnownClasses {
-  const pool = FIRST.map((first) => `${first} ${chance.of([...INITIALS])}`)
+  const plain = FIRST.map((first) => `${first} ${chance.of([...INITIALS])}`)
+  const pool = plain.map((name, index) => (chance.onceIn(30) ? (LIKE_LABELS[index] ?? name) : name))
   const blocks = chance.some(1, 3, () => {
     const kind = chance.of(KINDS)
     return { kind, cells: block(chance, kind, pool.splice(0, chance.whole(3, 7))) }

@@ -1,5 +1,5 @@
 import { answerKey } from '../../answers/typed'
-import { endOfNames, firstOwnColumn, isBeside, startsBlock, type Rows } from './evidence'
+import { areOthersBetween, endOfNames, firstOwnColumn, isBeside, startsBlock, type Rows } from './evidence'
 import { groupBy } from './groups'
 import { range, type View } from './matrix'
 import { findNameColumns, nameIn, type NameColumns } from './names'
@@ -87,8 +87,8 @@ function* belowHeader(
   const end = endOfNames(view, header, all, columns, bottom)
   const filled = filledRows(view, header + 1, end, columns)
   const rows = { first: header, last: filled.at(-1) ?? header }
-  const own = new Set(spots.map(cellKey))
-  const others = all.filter((spot) => !own.has(cellKey(spot)) && spot.row < end)
+  const asked = new Set(spots.map(cellKey))
+  const others = all.filter((spot) => !asked.has(cellKey(spot)) && spot.row < end)
   const candidates = range(
     Math.max(from, firstOwnColumn(view, others, columns[0] ?? 0, rows)),
     columns[0] ?? 0,
@@ -99,14 +99,20 @@ function* belowHeader(
     headedOnTheRight(view, header, (columns.at(-1) ?? 0) + 1, body, others, rows)
   if (!names) return []
   yield
-  const keyed = spots.map(({ column, question }) => ({ column, key: answerKey(question) }))
+  const between = (column: number) =>
+    range(Math.min(names.first, column) + 1, Math.max(names.first, column)).filter(
+      (each) => each !== names.surname && !columns.includes(each),
+    )
+  const own = spots.filter(({ column }) => !areOthersBetween(view, header, between(column), body))
+  if (own.length === 0) return []
+  const keyed = own.map(({ column, question }) => ({ column, key: answerKey(question) }))
   const pupils: FoundPupil[] = []
   for (const row of yield* pupilRows(view, names, keyed, header + 1, end)) {
     yield
-    const answers = columns.map((column, question) => answerCell(view, row, column, question))
+    const answers = own.map(({ column }, question) => answerCell(view, row, column, question))
     pupils.push({ name: nameIn(view, names, row), nameCells: nameCells(view, names, row), answers })
   }
-  return marksheet(orientation, spots.map(foundQuestion(view)), pupils)
+  return marksheet(orientation, own.map(foundQuestion(view)), pupils)
 }
 
 /**

@@ -1,6 +1,6 @@
 import { readTyped } from '../../answers/typed'
 import { readQuestion } from '../../arithmetic/question'
-import { hasNameWords, isClassHeading, isOpenHeading, looksLikeName } from './labels'
+import { hasNameWords, isClassHeading, isHeadingLabel, isOpenHeading, looksLikeName } from './labels'
 import { isEmpty, range, type CellRef, type View } from './matrix'
 import { hasNameHeading, hasNames } from './names'
 
@@ -113,6 +113,26 @@ export function startsBlock(
     areWholeNames(view, column, body)
     ? 'sure'
     : 'unsure'
+}
+
+/**
+ * Whether names of others stand between a child's name and an answer: in a column between the two, under no heading that says otherwise, most
+ * texts beside the rows are whole names or differ as names do. Then the answer may be another child's.
+ */
+export function areOthersBetween(
+  view: View,
+  header: number,
+  columns: readonly number[],
+  body: readonly number[],
+): boolean {
+  return columns.some((column) => {
+    const texts = body
+      .map((row) => view.text(row, column))
+      .filter((text) => text !== '' && !isHeadingLabel(text))
+    if (texts.length < 2 || !isOpenHeading(view.text(header, column))) return false
+    const names = texts.filter((text) => looksLikeName(text) && hasNameWords(text))
+    return 5 * names.length >= 3 * texts.length && 4 * new Set(names).size >= 3 * names.length
+  })
 }
 
 /**

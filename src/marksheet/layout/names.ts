@@ -1,12 +1,14 @@
 import {
   hasNameWords,
   isCodeHeading,
+  isHeadingLabel,
   isOpenHeading,
   looksLikeName,
   nameHeading,
   type NameHeading,
 } from './labels'
-import type { View } from './matrix'
+import { readTyped } from '../../answers/typed'
+import { range, type View } from './matrix'
 
 /** The columns of a view that hold pupils' names: one, or first name and surname. `kind`: a heading says so, the texts look like names, or codes stand for them. */
 export interface NameColumns {
@@ -48,14 +50,24 @@ export function findNameColumns(
   const one = full ?? first
   if (one !== undefined) return { first: one, surname: null, kind: 'headed' }
   const inOrder = isBehindBlock ? columns.toReversed() : columns
-  const likely = inOrder.find(
+  const mayBe = inOrder.filter(
     (column) => isOpenHeading(view.text(header, column)) && hasNames(view, column, body, 0.6),
   )
+  const likely = mayBe.find((column) => !mayBe.some((other) => areNumbersBetween(view, column, other, body)))
   if (likely !== undefined) return { first: likely, surname: null, kind: 'likely' }
   const codes = columns.find(
     (column) => isCodeHeading(view.text(header, column)) && isFilled(view, column, body),
   )
   return codes === undefined ? null : { first: codes, surname: null, kind: 'codes' }
+}
+
+/** Whether numbers fill a column between names and other names further right, as the answers of another block do. */
+function areNumbersBetween(view: View, column: number, other: number, body: readonly number[]): boolean {
+  return range(column + 1, other).some((each) => {
+    const filled = body.filter((row) => view.text(row, each) !== '')
+    const numbers = filled.filter((row) => readTyped(view.value(row, each)).kind === 'number')
+    return numbers.length >= 2 && 2 * numbers.length > filled.length
+  })
 }
 
 /** Whether a column is headed as names, and filled. */
@@ -95,11 +107,17 @@ function isVaried(view: View, column: number, body: readonly number[]): boolean 
   return isFilled(view, column, body) && (texts.size > 1 || body.length === 1)
 }
 
-/** Whether nearly all filled cells differ and, to at least the given share of the rows, look like names. */
+/**
+ * Whether nearly all filled cells differ and, to at least the given share of the rows, look like names. Rows with a label that is nobody's, a sum
+ * or an aim, count neither way.
+ */
 export function hasNames(view: View, column: number, body: readonly number[], share: number): boolean {
-  const names = body.map((row) => view.text(row, column)).filter((text) => looksLikeName(text))
+  const texts = body
+    .map((row) => view.text(row, column))
+    .filter((text) => text === '' || !isHeadingLabel(text))
+  const names = texts.filter((text) => looksLikeName(text))
   const distinct = new Set(names.map((name) => name.toLowerCase())).size
   const capital = names.filter(hasNameWords).length
   const isVaried = distinct >= 0.75 * names.length
-  return names.length > 0 && names.length >= share * body.length && isVaried && 2 * capital >= names.length
+  return names.length > 0 && names.length >= share * texts.length && isVaried && 2 * capital >= names.length
 }

@@ -1,6 +1,6 @@
 import { readQuestion } from '../../arithmetic/question'
 import { readTyped } from '../../answers/typed'
-import { firstOwnColumn, startsBlock } from './evidence'
+import { areOthersBetween, firstOwnColumn, startsBlock } from './evidence'
 import { groupBy } from './groups'
 import { isEmpty, range, type CellRef, type View } from './matrix'
 import { isHeadingLabel, looksLikeName, nameHeading } from './labels'
@@ -71,9 +71,17 @@ function pairsOf(view: View, block: readonly Spot[], all: readonly Spot[]): Mark
   if (!names || names.kind === 'codes' || (names.kind === 'likely' && hasNamesAbove(view, firstRow, columns)))
     return []
   const answerColumn = answerColumns(view, columns, body)
+  const isOthers = (column: number) =>
+    areOthersBetween(
+      view,
+      firstRow - 1,
+      range(names.first + 1, column).filter((each) => each !== names.surname && !columns.has(each)),
+      body,
+    )
   const asked = new Set(all.map(cellKey))
+  const strange = new Set([...columns].filter(isOthers))
   const answered = block.filter(
-    ({ row, column }) => !asked.has(cellKey({ row, column: answerColumn(column) })),
+    ({ row, column }) => !strange.has(column) && !asked.has(cellKey({ row, column: answerColumn(column) })),
   )
   const pupils: { name: string; nameCells: CellRef[]; answers: AnswerCell[] }[] = []
   for (const [row, spots] of groupBy([...answered.entries()], ([, spot]) => spot.row)) {

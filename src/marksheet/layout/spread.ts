@@ -26,11 +26,16 @@ interface Run {
   readonly isSure: boolean
 }
 
-/** A run that is a question, and the cell that it is put into; `isListed` where other signs stand near its own. */
+/** A run that is a question, and the cell that it is put into. */
 interface Placed {
   readonly run: Run
   readonly host: CellRef
-  readonly isListed: boolean
+}
+
+/** A run by whose sign no others stand; `count` is 0 where numbers or a heading of something else stand there. */
+interface Single {
+  readonly run: Run
+  readonly count: number
 }
 
 const NUMBER = String.raw`£?\d[\d,. ]*p?`
@@ -44,8 +49,8 @@ const DOING = /^(?<doing>(?<sign>[-−–—+])|(?:(?<minus>subtract|take|minus|
 const MAY_SIGN = /^\s*(?:[-−–—+]|subtract|take|minus|less|add|plus)|[-−–—+]\s*$/i
 /** What may stand before signs, besides a heading for names. */
 const ASKING = /\b(?:questions?|calculations?|sums?|bottom|top|numbers?|signs?|start)\b/i
-/** How many cells may lie between two questions of one line. */
-const WIDEST_GAP = 3
+/** How many cells may lie between two signs of one line across. */
+const WIDEST_GAP = 1
 
 /**
  * Puts together the questions that are spread over cells: the numbers above each other or beside each other, the sign before the lower one, in a
@@ -63,11 +68,7 @@ export function gathered(matrix: Matrix, spots: readonly Spot[]): Gathered {
   for (const turned of [true, false]) {
     const view = viewOf(matrix, turned)
     const seen = (cells: readonly CellRef[]) => (turned ? cells.map(turnedCell) : cells)
-    const isHeaded = headedBy(seen([...spots, ...found]), turned ? turnedGaps(gaps) : gaps)
-    const runs = runsIn(
-      view,
-      seen(signs).filter((cell) => !isHeaded(cell)),
-    )
+    const runs = runsIn(view, seen(signs))
     const put = ({ host, run }: Placed) => {
       const cells = range(run.first, run.first + run.count).map((column) => view.ref(run.line, column))
       const reading = readQuestion(run.text)
@@ -83,12 +84,11 @@ export function gathered(matrix: Matrix, spots: readonly Spot[]): Gathered {
       )
       found.push({ ...host, text: run.text, question: reading.question })
     }
-    const placed = questionsAmong(view, runs)
-    placed.filter(({ isListed }) => isListed).forEach(put)
-    const isUnder = headedBy(seen(found), turned ? turnedGaps(gaps) : gaps)
-    placed
-      .filter(({ isListed, run }) => !isListed && !isUnder({ row: run.line, column: run.sign }))
-      .forEach(put)
+    const { listed, others } = splitBySigns(view, runs)
+    listed.forEach(put)
+    const isHeaded = headedBy(seen([...spots, ...found]), turned ? turnedGaps(gaps) : gaps)
+    const single = others.filter(({ run: { line, sign } }) => !isHeaded({ row: line, column: sign }))
+    singlesAmong(view, single).forEach(put)
   }
   if (found.length === 0) return { matrix, spots, parts }
   const all = [...spots, ...found].sort((a, b) => a.row - b.row || a.column - b.column)
@@ -170,8 +170,11 @@ function write(values: CellValue[][], { row, column }: CellRef, value: CellValue
 
 /** Everything along the lines of a view that reads as a question over several cells. */
 function runsIn(view: View, signs: readonly CellRef[]): Run[] {
+  const first = new Map<number, number>()
+  for (const { row, column } of signs) first.set(column, Math.min(row, first.get(column) ?? Infinity))
+  const labels = signs.filter(({ row, column }) => first.get(column) === row)
   return [
-    ...signs.flatMap((cell) => labelledRuns(view, cell)),
+    ...labels.flatMap((cell) => labelledRuns(view, cell)),
     ...signs.flatMap(({ row, column }) => signedRun(view, row, column) ?? []),
   ]
 }
@@ -206,9 +209,11 @@ function spaced(text: string): string {
 function labelledRuns(view: View, { row: label, column }: CellRef): Run[] {
   const { doing, sign, minus } = DOING.exec(view.text(label, column))?.groups ?? {}
   if (doing === undefined || range(0, label).some((line) => view.text(line, column) !== '')) return []
-  const lines = range(label + 1, view.rows).filter((line) => view.text(line, column) !== '')
   const isPair = (line: number) => [column - 1, column].every((place) => NUMERAL.test(view.text(line, place)))
-  if (lines.length < (sign === undefined ? 1 : 2) || !lines.every(isPair)) return []
+  const from = range(label + 1, view.rows).find((line) => view.text(line, column) !== '') ?? view.rows
+  const end = range(from, view.rows).find((line) => !isPair(line)) ?? view.rows
+  const lines = range(from, end)
+  if (lines.length < (sign === undefined ? 1 : 2)) return []
   const between = (sign ?? minus ?? '+') === '+' ? '+' : '−'
   return lines.map((line) => ({
     line,
@@ -220,17 +225,25 @@ function labelledRuns(view: View, { row: label, column }: CellRef): Run[] {
   }))
 }
 
-/** The runs that are questions, each with the cell that it is put into. */
-function questionsAmong(view: View, runs: readonly Run[]): Placed[] {
+/** The runs near whose signs others stand, each put into its last cell, and the others with how many signs theirs is one of (1, or 0). */
+function splitBySigns(view: View, runs: readonly Run[]): { listed: Placed[]; others: Single[] } {
   const bySign = new Map(runs.map((run) => [`${run.line},${run.sign}`, run]))
-  const byLine = groupBy(runs, ({ line }) => line)
-  return runs.flatMap((run) => {
-    const last = run.first + run.count - 1
-    const listed = signsAround(view, run, bySign)
-    const isHeader = listed < 2 && isAlone(view, run, byLine.get(run.line) ?? [])
-    if (!isHeader && listed < (run.isSure ? 1 : 2)) return []
-    const host = view.ref(run.line, isHeader ? answeredColumn(view, run) : last)
-    return [{ run, host, isListed: listed > 1 }]
+  const counted = runs.map((run) => ({ run, count: signsAround(view, run, bySign) }))
+  return {
+    listed: counted
+      .filter(({ count }) => count > 1)
+      .map(({ run }) => ({ run, host: view.ref(run.line, run.first + run.count - 1) })),
+    others: counted.filter(({ count }) => count < 2),
+  }
+}
+
+/** The single runs that are questions: over answers where nothing else stands in their line, else put into their last cell. */
+function singlesAmong(view: View, single: readonly Single[]): Placed[] {
+  const byLine = groupBy(single, ({ run }) => run.line)
+  return single.flatMap(({ run, count }) => {
+    const own = (byLine.get(run.line) ?? []).map((each) => each.run)
+    if (isAlone(view, run, own)) return [{ run, host: view.ref(run.line, answeredColumn(view, run)) }]
+    return count === 1 && run.isSure ? [{ run, host: view.ref(run.line, run.first + run.count - 1) }] : []
   })
 }
 
@@ -247,13 +260,20 @@ function signsAround(view: View, run: Run, bySign: ReadonlyMap<string, Run>): nu
         if (NUMERAL.test(heading)) return 0
       }
     }
-    if (step < 0 && /\p{L}/u.test(heading) && !mayHeadSigns(heading)) return 0
+    if (step < 0 && heading !== '' && !mayHeadSigns(heading)) return 0
   }
   return count
 }
 
 function mayHeadSigns(text: string): boolean {
-  return ASKING.test(text) || DOING.test(text) || nameHeading(text) !== null || isClassHeading(text)
+  if ('question' in readQuestion(text)) return false
+  return (
+    !/\p{L}/u.test(text) ||
+    ASKING.test(text) ||
+    DOING.test(text) ||
+    nameHeading(text) !== null ||
+    isClassHeading(text)
+  )
 }
 
 /** Whether a line holds runs and no other numbers: several, or one that is sure or beside a heading for names. */
