@@ -13,6 +13,7 @@ import { counted } from '../common/words'
 import { setNumber } from '../set/choices'
 import { SetNumber } from '../set/SetNumber'
 import { namesFound } from '../set/WriteCard'
+import { ByGroup } from './ByGroup'
 import { CountField } from './CountField'
 import { ON_MARKSHEET, type LessonSetMaker, type LessonSetState } from './LessonSetMaker'
 import { LessonsMade } from './LessonsMade'
@@ -47,6 +48,7 @@ export function LessonSet(): ReactElement {
       <LessonCard maker={maker} state={state} />
       {'lesson' in made && <CriteriaCard maker={maker} state={state} lesson={made.lesson} />}
       <MakeCard maker={maker} state={state} />
+      <ByGroup maker={maker} state={state} />
       <LessonsMade maker={maker} state={state} />
     </>
   )

@@ -2,7 +2,8 @@ import type { ExchangeType } from '../../src/arithmetic/exchange'
 import { printQuestion, type Question } from '../../src/arithmetic/question'
 import type { Recipe } from '../../src/items/recipes'
 import { TOPICS } from '../../src/items/wish'
-import { GRADES } from '../../src/lesson/grades'
+import { placePupils, type Placed } from '../../src/lesson/byGroup'
+import { GRADES, type Grade } from '../../src/lesson/grades'
 import { makeLesson, questionsOf, type Lesson } from '../../src/lesson/lessonSet'
 import { criteriaIn, withCriteria } from '../../src/lesson/ownCriteria'
 import { nextLesson, weekOf, type KeptLesson } from '../../src/lesson/kept'
@@ -17,7 +18,11 @@ import { readRecordSheet } from '../../src/office/record/record'
 import { readSetBook, type SetBook } from '../../src/office/questions/target'
 import { forgetLesson, keepLessons, readLessons } from '../../src/office/workbook/lessons'
 import { readSettings } from '../../src/office/workbook/settings'
+import { Problem } from '../../src/office/edit/errors'
+import { FRONT } from '../common/front'
 import { Store } from '../common/store'
+import { lookAt, reviewsOf } from '../mark/actions'
+import { correctionsOf } from '../mark/marker'
 import { dayOf } from '../review/record/day'
 import { peopleInRecord } from '../review/pupils/people'
 import type { Runner } from '../common/runner'
@@ -63,6 +68,8 @@ export interface LessonSetState {
   readonly className: string
   /** The lessons made in this workbook, the newest first. */
   readonly kept: readonly KeptLesson[]
+  /** Where the class was read, and each pupil's grade; null before the teacher asks for it. */
+  readonly byGroup: { readonly from: string; readonly placed: readonly Placed[] } | null
 }
 
 const FIRST: LessonChoices = {
@@ -94,6 +101,7 @@ export class LessonSetMaker extends Store<LessonSetState> {
       least: [],
       className: '',
       kept: [],
+      byGroup: null,
     })
   }
 
@@ -102,7 +110,10 @@ export class LessonSetMaker extends Store<LessonSetState> {
     const { choices } = this.state()
     if (change.recipe) OBJECTIVE.choose(change.recipe)
     const isOther = change.recipe !== undefined && change.recipe !== choices.recipe
-    this.#make({ choices: { ...choices, ...(isOther && { criteria: null, recapTypes: [] }), ...change } })
+    this.#make({
+      choices: { ...choices, ...(isOther && { criteria: null, recapTypes: [] }), ...change },
+      ...(isOther && { byGroup: null }),
+    })
   }
 
   /** Takes a set number or word. */
@@ -137,6 +148,36 @@ export class LessonSetMaker extends Store<LessonSetState> {
     }
   }
 
+  /** Takes the class from the marksheet in front, else from Record, and gives each pupil a grade by the groups of Review. */
+  readonly place = async (): Promise<void> => {
+    await this.runner.run('Looking at the class', async (work) => {
+      const { mastery, className } = readSettings()
+      const looked = await lookAt(FRONT.state().sheet, correctionsOf, work)
+      const found = (await reviewsOf(looked, mastery, work)).flatMap((review) => review.pupils)
+      const { rows } = await readRecordSheet(looked.reading.sheets, work)
+      const [only = ''] = classesIn(rows)
+      const recorded = classesIn(rows).length === 1 ? only : className
+      const pupils = found.length > 0 ? found : peopleInRecord(rows, recorded, mastery)
+      if (pupils.length === 0)
+        throw new Problem(
+          'There is no marked class to place.',
+          'Open the sheet that holds one, or add one to Record.',
+        )
+      const from = found.length > 0 ? looked.reading.name : `${recorded}, by Record`
+      this.set({ byGroup: { from, placed: placePupils(pupils, this.state().choices.recipe) } })
+    })
+  }
+
+  /** Moves a pupil to another grade, as the teacher sees fit. */
+  readonly move = (index: number, grade: Grade): void => {
+    const { byGroup } = this.state()
+    if (!byGroup) return
+    const placed = byGroup.placed.map((each, at) =>
+      at === index ? { ...each, grade, because: 'Placed by the teacher.' } : each,
+    )
+    this.set({ byGroup: { ...byGroup, placed } })
+  }
+
   /** Keeps the lesson as it stands in the workbook's list, under today. */
   readonly keep = async (): Promise<void> => {
     this.set({ kept: await keepLessons([this.#asKept()]) })
@@ -149,7 +190,7 @@ export class LessonSetMaker extends Store<LessonSetState> {
     OBJECTIVE.choose(recipe)
     const { onMarksheet } = this.state().choices
     const choices = { recipe, practice, recap, recapTypes, otherWays, criteria, onMarksheet }
-    this.#make({ choices, typed: set })
+    this.#make({ choices, typed: set, byGroup: null })
   }
 
   /** Opens the lesson of the school day after one of the list. */
