@@ -101,13 +101,12 @@ async function fromFiles(
   targets: readonly Target[],
 ): Promise<Arrival[]> {
   const own = await Promise.all(aside.map(identityOf))
-  const arrivals: Arrival[] = []
-  for (const file of (await Promise.all(named.map(filesIn))).flat()) {
+  const files = (await Promise.all(named.map(filesIn))).flat()
+  const arrivals = files.map(async (file) => {
     const identity = await identityOf(file)
-    if (identity !== null && own.includes(identity)) continue
-    arrivals.push(...(await fromFile(file, targets)))
-  }
-  return arrivals
+    return identity !== null && own.includes(identity) ? [] : fromFile(file, targets)
+  })
+  return (await Promise.all(arrivals)).flat()
 }
 
 async function fromFile(file: string, targets: readonly Target[]): Promise<Arrival[]> {

@@ -2,7 +2,7 @@ import { Button, Checkbox, Switch } from '@fluentui/react-components'
 import { lazy, Suspense, useEffect, useState, type ReactElement } from 'react'
 import { areaAddress } from '../../src/marksheet/layout/matrix'
 import { Card } from '../common/Card'
-import { AGAIN, ERASE, PEN, TICK } from '../common/icons'
+import { AGAIN, ERASE, INBOX, PEN, TICK } from '../common/icons'
 import { useBusy, useRunner, useStore } from '../common/pane'
 import { FRONT } from '../common/front'
 import { useFront } from '../common/watching'
@@ -14,6 +14,9 @@ import { Result } from './Result'
 
 const QuickEntry = lazy(async () => ({
   default: (await import(/* webpackChunkName: "quick-entry" */ './entry/QuickEntry')).QuickEntry,
+}))
+const Collect = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "collect" */ './collect/Collect')).Collect,
 }))
 
 /** Mark: what was found on the sheet in front, then the marking of it and what came out. */
@@ -27,25 +30,28 @@ export function MarkArea(): ReactElement {
     watching.catch(runner.tell)
     return () => void watching.then((end) => end())
   }, [marker, runner])
-  const [entering, setEntering] = useState(false)
+  const [open, setOpen] = useState<'entry' | 'collect' | null>(null)
   const { seen, summary } = state
   if (seen === null) return <Waiting onLook={FRONT.turn} />
   const { reading, marksheets } = seen
-  const stopEntering = () => {
-    setEntering(false)
+  const close = () => {
+    setOpen(null)
     void marker.look()
   }
-  if (entering)
+  const closeAndMark = () => {
+    setOpen(null)
+    void marker.mark()
+  }
+  if (open === 'entry')
     return (
       <Suspense fallback={<p role="status">Opening quick entry …</p>}>
-        <QuickEntry
-          seen={seen}
-          onClose={stopEntering}
-          onMark={() => {
-            setEntering(false)
-            void marker.mark()
-          }}
-        />
+        <QuickEntry seen={seen} onClose={close} onMark={closeAndMark} />
+      </Suspense>
+    )
+  if (open === 'collect')
+    return (
+      <Suspense fallback={<p role="status">Opening Collect answers …</p>}>
+        <Collect seen={seen} onClose={close} onMark={closeAndMark} />
       </Suspense>
     )
   return (
@@ -55,13 +61,7 @@ export function MarkArea(): ReactElement {
         <LookAgain onLook={FRONT.turn} />
       </div>
       {marksheets.length > 0 ? (
-        <Actions
-          marker={marker}
-          state={state}
-          onEnter={() => {
-            setEntering(true)
-          }}
-        />
+        <Actions marker={marker} state={state} onOpen={setOpen} />
       ) : (
         <Nothing marker={marker} state={state} />
       )}
@@ -121,8 +121,8 @@ interface Parts {
 function Actions({
   marker,
   state: { summary, settings },
-  onEnter,
-}: Parts & { readonly onEnter: () => void }) {
+  onOpen,
+}: Parts & { readonly onOpen: (part: 'entry' | 'collect') => void }) {
   const busy = useBusy()
   return (
     <div className="actions">
@@ -130,8 +130,23 @@ function Actions({
         <Button appearance="primary" icon={TICK} disabled={busy} onClick={() => void marker.mark()}>
           {summary ? 'Mark again' : 'Mark this sheet'}
         </Button>
-        <Button icon={PEN} disabled={busy} onClick={onEnter}>
+        <Button
+          icon={PEN}
+          disabled={busy}
+          onClick={() => {
+            onOpen('entry')
+          }}
+        >
           Quick entry
+        </Button>
+        <Button
+          icon={INBOX}
+          disabled={busy}
+          onClick={() => {
+            onOpen('collect')
+          }}
+        >
+          Collect answers
         </Button>
         <Button icon={ERASE} disabled={busy} onClick={() => void marker.clear()}>
           Clear marks

@@ -1,4 +1,6 @@
 import type { Frame } from 'playwright-core'
+import { DEMO } from '../../src/bench/demo'
+import { returnedBy, workbookOf } from '../home/collect/returned'
 import type { Stage } from './stage'
 
 /** A state of the pane or of a window that it opens, and how to get there from the state before it. */
@@ -21,6 +23,30 @@ const select = ({ page }: Stage, address: string) =>
   page.evaluate((cell) => {
     window.columnwiseBench?.bench.select('Kingfisher', cell)
   }, address)
+
+/** Home workbooks of the demo class that came back: one for blank cells, one for filled ones, one without a name, one damaged. */
+async function cameBack() {
+  const [, , head = [], ...pupils] = DEMO.cells
+  const room = { names: pupils.map(([name]) => String(name)), questions: head.slice(1).map(String) }
+  const answers = room.questions.map((_, at) => 100 + at)
+  const came = [
+    [
+      'bertie.xlsx',
+      returnedBy(room, 'Bertie L', { answers: answers.map((answer, at) => (at === 11 ? answer : null)) }),
+    ],
+    ['amira with a long name of its file.xlsx', returnedBy(room, 'Amira P', { answers })],
+    ['no name.xlsx', returnedBy(room, null, { answers })],
+  ] as const
+  const mimeType = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet'
+  return Promise.all([
+    ...came.map(async ([name, sheets]) => ({
+      name,
+      mimeType,
+      buffer: Buffer.from(await workbookOf(sheets)),
+    })),
+    { name: 'broken.xlsx', mimeType, buffer: Buffer.from('no workbook') },
+  ])
+}
 
 /** Opens a window from the pane and gives its page. */
 async function windowFrom(stage: Stage, name: string): Promise<Frame> {
@@ -242,6 +268,38 @@ const MARK: readonly State[] = [
       await stage.pane.getByRole('textbox').fill('')
       const done = stage.pane.getByText(/^All done: /)
       while ((await done.count()) === 0) await button(stage, /go on, as it is/).click()
+    },
+  },
+  {
+    name: 'collect, files',
+    open: async (stage) => {
+      await button(stage, 'Close').last().click()
+      await button(stage, 'Collect answers').click()
+      await stage.pane.getByLabel('Files that came back').waitFor()
+    },
+  },
+  {
+    name: 'collect, what came in',
+    open: async (stage) => {
+      await stage.pane.getByLabel('Files that came back').setInputFiles(await cameBack())
+      await stage.pane.getByRole('heading', { name: 'Left for you' }).waitFor()
+      await stage.pane.locator('summary').first().click()
+    },
+  },
+  {
+    name: 'collect, a message',
+    open: async (stage) => {
+      await button(stage, 'Back, write nothing').click()
+      await tab(stage, 'Message').click()
+      await stage.pane.getByLabel('What the message says').fill('12) 5001\nLove Bertie')
+      await button(stage, 'Bertie L').click()
+    },
+  },
+  {
+    name: 'collect, a form',
+    open: async (stage) => {
+      await tab(stage, 'Form').click()
+      await button(stage, 'Copy the questions').waitFor()
     },
   },
   {

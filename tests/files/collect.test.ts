@@ -2,12 +2,11 @@ import { execFile } from 'node:child_process'
 import { cp, mkdir, mkdtemp, readFile, rm, symlink, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import ExcelJS from 'exceljs'
 import JSZip from 'jszip'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import * as XLSX from 'xlsx'
 import type { Matrix } from '../../src/marksheet/layout/matrix'
-import { HERON, marksheetOf, returnedBy } from '../home/collect/returned'
+import { HERON, marksheetOf, returnedBy, workbookOf } from '../home/collect/returned'
 
 interface Run {
   readonly code: number
@@ -29,13 +28,6 @@ interface Json {
 }
 const jsonOf = ({ out }: Run) => JSON.parse(out) as Json
 
-/** Sheets as a workbook by exceljs. */
-async function byExceljs(sheets: readonly Matrix[]): Promise<Uint8Array> {
-  const workbook = new ExcelJS.Workbook()
-  for (const { name, values } of sheets) workbook.addWorksheet(name).addRows(values.map((row) => [...row]))
-  return new Uint8Array(await workbook.xlsx.writeBuffer())
-}
-
 /** Sheets as a workbook by the other library. */
 function bySheetjs(sheets: readonly Matrix[]): Uint8Array {
   const workbook = XLSX.utils.book_new()
@@ -49,11 +41,11 @@ const at = (name: string) => join(folder, name)
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'columnwise-'))
   const notes: Matrix = { name: 'Notes', values: [['a plan', 12]] }
-  await writeFile(at('heron.xlsx'), await byExceljs([notes, marksheetOf(HERON, [[null, 999]])]))
+  await writeFile(at('heron.xlsx'), await workbookOf([notes, marksheetOf(HERON, [[null, 999]])]))
   await mkdir(at('back/late'), { recursive: true })
   await writeFile(
     at('back/ada.xlsx'),
-    await byExceljs(returnedBy(HERON, 'Ada Kay', { answers: [475, 321, '3-4'] })),
+    await workbookOf(returnedBy(HERON, 'Ada Kay', { answers: [475, 321, '3-4'] })),
   )
   await writeFile(
     at('back/late/cai.xlsx'),

@@ -1,4 +1,5 @@
 import { clicking } from './clicking'
+import { collecting } from './collecting'
 import { diagnosis } from './diagnosis'
 import { drawing } from './drawing'
 import { lesson } from './lesson'
@@ -9,7 +10,7 @@ import { weeks } from './weeks'
 
 /** `npm run speed`: every measurement beside its peer or limit in the same run; exit 1 where a goal is missed. */
 let missed = 0
-for (const measure of [marking, reviewing, drawing, diagnosis, lesson, clicking, size, weeks]) {
+for (const measure of [marking, reviewing, drawing, diagnosis, lesson, clicking, collecting, size, weeks]) {
   const { name, lines, met } = await measure()
   if (!met) missed++
   console.log(

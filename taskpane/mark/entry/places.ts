@@ -10,6 +10,7 @@ import { groupedText } from '../../../src/arithmetic/numeral'
 import type { Marksheet } from '../../../src/marksheet/layout/find'
 import { addressOf, isEmpty, type CellRef, type Matrix } from '../../../src/marksheet/layout/matrix'
 import { valueAt } from '../../../src/marksheet/marking/review'
+import { contentOf } from '../../../src/home/typed'
 import type { Content } from '../../../src/office/edit/cells'
 
 /** A cell that an answer is entered into. */
@@ -72,7 +73,7 @@ export function walkFrom(lines: readonly Line[], first: number, filledToo: boole
 
 /** The right answer as it is written into the cell: a number, where a spreadsheet keeps all its digits. */
 export function rightContent({ value }: AnswerKey): Content {
-  return numberOrText(value)
+  return contentOf(value)
 }
 
 /** What stands for an absent pupil, and for an answer left blank: both are read so when the sheet is marked. */
@@ -81,12 +82,7 @@ export const BLANK = '-'
 
 /** A typed answer as it is written: a plain number as a number, all else as the text it is, so that 3-4 never becomes a date. */
 export function typedContent(typed: string): Content {
-  return numberOrText(typed.trim())
-}
-
-function numberOrText(text: string): Content {
-  const number = Number(text)
-  return text !== '' && String(number) === text && Number.isFinite(number) ? number : text
+  return contentOf(typed.trim())
 }
 
 /** How an entered answer compares with the right one. */

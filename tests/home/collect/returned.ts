@@ -1,3 +1,4 @@
+import ExcelJS from 'exceljs'
 import { childCodes, setCode, shortName } from '../../../src/home/codes'
 import { HEADINGS, MARK, NAME_LABEL, PARTS_HEADINGS, TITLE } from '../../../src/home/format'
 import { readQuestion } from '../../../src/arithmetic/question'
@@ -79,4 +80,11 @@ export function setOf({ questions }: Class): string {
       return reading.question
     }),
   )
+}
+
+/** Sheets as the bytes of a workbook, by exceljs. */
+export async function workbookOf(sheets: readonly Matrix[]): Promise<Uint8Array> {
+  const workbook = new ExcelJS.Workbook()
+  for (const { name, values } of sheets) workbook.addWorksheet(name).addRows(values.map((row) => [...row]))
+  return new Uint8Array(await workbook.xlsx.writeBuffer())
 }
