@@ -6,6 +6,8 @@ import { openBook, readSheets, type Book, type BookSheet } from './workbook'
 import { attributesOf, tagsOf } from './xml'
 
 const TYPES = '[Content_Types].xml'
+/** The namespace of ids that point to relations (ECMA-376, transitional). */
+const RELATIONSHIPS = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
 const SPREADSHEET = 'application/vnd.openxmlformats-officedocument.spreadsheetml.'
 
 /** The parts of a workbook that are written to, and new ones. */
@@ -66,8 +68,19 @@ export class BookParts {
     const [, prefix = 'r'] = /\s([^\s:=]+):id\s*=/.exec(entries) ?? []
     const ids = [...entries.matchAll(/\ssheetId\s*=\s*["'](\d+)/g)].map(([, number]) => Number(number))
     const sheetId = ids.reduce((most, each) => Math.max(most, each), 0) + 1
+    // Some writers declare the prefix on each entry alone, so the new entry declares it too.
+    const [, namespace = RELATIONSHIPS] =
+      new RegExp(`\\sxmlns:${prefix}\\s*=\\s*["']([^"']*)`).exec(xml) ?? []
     const edits = new Edits(xml)
-    edits.insert(list.contentEnd, element(`${tag.prefix}sheet`, { name, sheetId, [`${prefix}:id`]: id }))
+    edits.insert(
+      list.contentEnd,
+      element(`${tag.prefix}sheet`, {
+        [`xmlns:${prefix}`]: namespace,
+        name,
+        sheetId,
+        [`${prefix}:id`]: id,
+      }),
+    )
     this.file.put(this.book.part, edits.result())
     return part
   }
