@@ -1,13 +1,13 @@
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
-import { FAULTS } from '../answers/faults'
 import { inverse } from '../arithmetic/check'
 import { workOut } from '../arithmetic/columns'
-import { compareNumerals, readNumeral, valueText, type Numeral } from '../arithmetic/numeral'
-import { amountText, printQuestion, type Calculation, type Question } from '../arithmetic/question'
+import { compareNumerals, type Numeral } from '../arithmetic/numeral'
+import { amountText, printQuestion, type Question } from '../arithmetic/question'
 import { generatorFrom } from '../items/seed'
 import { drawSet, type Choice, type DrawnSet, type Part } from '../items/sets'
 import { CHILDREN } from './children'
-import { pickFrom, shuffled } from './random'
+import { wrongAnswers, type WrongAnswer } from './model/wentWrong'
+import { pickFrom, shuffled, wholeBetween } from './random'
 
 /**
  * Missing-number questions whose finding calculations are of a kind, so that their types are what was asked for: a subtraction
@@ -47,8 +47,9 @@ export interface InverseCheck {
 }
 
 /**
- * Questions that are checked by the inverse. Half of the children, as nearly as can be, are right; the others made a slip in the
- * last digit or a systematic fault.
+ * Questions that are checked by the inverse. How many of the children are right is drawn too, so that it cannot be told from the others; of
+ * three or more at least one is right and one is wrong. The wrong ones have a systematic fault or, where none shows that the inverse could
+ * check, as in additions without a carry, a slip.
  */
 export function drawInverseChecks(
   part: Part & Choice,
@@ -58,8 +59,11 @@ export function drawInverseChecks(
   if ('problem' in drawn) return drawn
   const generator = generatorFrom(seed)
   const children = shuffled(CHILDREN, generator)
+  const count = drawn.questions.length
+  const mixed = count >= 3 ? 1 : 0
+  const howMany = wholeBetween(mixed, count - mixed, generator)
   const right = shuffled(
-    drawn.questions.map((_, index) => index % 2 === 0),
+    drawn.questions.map((_, index) => index < howMany),
     generator,
   )
   return {
@@ -77,7 +81,8 @@ function checkOf(
 ): InverseCheck {
   const { calculation, unit } = question
   const right = workOut(calculation).answer
-  const claim = isRight ? right : pickFrom(wrongAnswers(calculation), generator)
+  const made = isRight ? { numeral: right, why: '' } : pickFrom(wrongClaims(question), generator)
+  const claim = made.numeral
   const check = inverse(question, claim)
   const text = (numeral: Numeral) => amountText(numeral, unit)
   const [asked, claimed] = [printQuestion(question), text(claim)]
@@ -91,24 +96,18 @@ function checkOf(
     isRight,
     answer: isRight
       ? `${check.text}, so ${child} is right.`
-      : `${check.text}, not ${text(calculation.top)}, so ${child} is not right. ${asked} = ${text(right)}.`,
+      : `${check.text}, not ${text(calculation.top)}, so ${child} is not right. ${asked} = ${text(right)}. ${made.why}`,
   }
 }
 
-/** Wrong answers that a child could give: about as long as the right one, not below what an inverse subtraction takes away. */
-function wrongAnswers(calculation: Calculation): Numeral[] {
-  const right = workOut(calculation).answer
-  const given = FAULTS.map(({ apply }) => apply(calculation)).filter((value) => value !== null)
-  const values = new Set(given.filter((value) => value !== valueText(right)))
-  const faulty = [...values]
-    .flatMap((value) => readNumeral(value) ?? [])
-    .map((found) => filled(found, right.places))
-  return [slipIn(right), ...faulty].filter(
-    (wrong) =>
-      wrong.places === right.places &&
-      wrong.digits.length <= right.digits.length + 1 &&
-      (calculation.operation === 'subtract' || compareNumerals(wrong, calculation.bottom) >= 0),
-  )
+/** What a child could claim that the inverse can check: nothing below what an inverse subtraction takes away. */
+function wrongClaims(question: Question): { readonly numeral: Numeral; readonly why: string }[] {
+  const { operation, bottom } = question.calculation
+  const faulty = wrongAnswers(question)
+    .filter(({ numeral }) => operation === 'subtract' || compareNumerals(numeral, bottom) >= 0)
+    .map(({ numeral, fault }) => ({ numeral, why: fault.sentence }))
+  const slip = { numeral: slipIn(workOut(question.calculation).answer), why: 'The last digit is out by one.' }
+  return faulty.length > 0 ? faulty : [slip]
 }
 
 /** The number with its last digit one too many, or one too few where it is 9. */
@@ -116,10 +115,24 @@ function slipIn({ digits: [last = 0, ...others], places }: Numeral): Numeral {
   return { digits: [last === 9 ? 8 : last + 1, ...others], places }
 }
 
-/** The number with zeros up to so many places, as printed in a calculation with as many. */
-function filled({ digits, places }: Numeral, wanted: number): Numeral {
+/** Questions worked with a fault, for pupils to find the mistake. */
+export function drawMistakes(
+  part: Part & Choice,
+): { readonly mistakes: readonly Mistaken[] } | { readonly problem: string; readonly available: bigint } {
+  const seed = `${part.seed} mistakes`
+  const drawn = drawSet({ ...part, seed })
+  if ('problem' in drawn) return drawn
+  const generator = generatorFrom(seed)
   return {
-    digits: [...Array<number>(Math.max(0, wanted - places)).fill(0), ...digits],
-    places: Math.max(places, wanted),
+    mistakes: drawn.questions.flatMap((question) => {
+      const wrong = wrongAnswers(question).filter(({ fault }) => fault.moment !== 'operation')
+      return wrong.length > 0 ? [{ question, wrong: pickFrom(wrong, generator) }] : []
+    }),
   }
+}
+
+/** A question and the wrong answer that a fault leads to. */
+export interface Mistaken {
+  readonly question: Question
+  readonly wrong: WrongAnswer
 }

@@ -1,6 +1,6 @@
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import { wholeNumeral } from '../arithmetic/numeral'
-import { questionOf, type Question } from '../arithmetic/question'
+import { questionOf, type Operation, type Question } from '../arithmetic/question'
 import { strategyFor } from '../arithmetic/strategy'
 import { generatorFrom } from '../items/seed'
 import { pickFrom, shuffled } from './random'
@@ -19,16 +19,31 @@ export const GRID_SIDE = { least: 2, most: 8 } as const
 /** How a question of the grid is best worked out: by strategyFor. */
 export type Counting = 'count on' | 'count back'
 
-/** A cell of the grid: a two-digit number minus a one-digit number, its answer, a total of two dice, and why it is counted so. */
+/**
+ * What a board practises. `take away`: two digits minus one digit; `tens` and `hundreds`: the same in tens and hundreds; `add`: one digit and
+ * another; `bonds`: what makes 20.
+ */
+export const BOARDS = ['take away', 'add', 'tens', 'hundreds', 'bonds'] as const
+export type Board = (typeof BOARDS)[number]
+
+/** What a total of the dice is worth on a board. */
+export function worthOf(board: Board): number {
+  return board === 'tens' ? 10 : board === 'hundreds' ? 100 : 1
+}
+
+/**
+ * A cell of the grid: a question, the total of two dice for which it stands (its answer is that times the board's worth), and which way of
+ * counting suits, null on boards without counting.
+ */
 export interface DiceCell {
   readonly question: Question
   readonly total: number
-  readonly counting: Counting
-  readonly reason: string
+  readonly counting: Counting | null
 }
 
 /** A grid of questions, row by row, and the exact expected number of rolls until every cell is covered. */
 export interface DiceGrid {
+  readonly board: Board
   readonly rows: readonly (readonly DiceCell[])[]
   readonly rolls: ExactRolls
 }
@@ -45,19 +60,26 @@ export type DiceReading = { readonly grid: DiceGrid } | { readonly problem: stri
 
 /**
  * A grid for the dice starter. Two dice are rolled and one uncovered cell whose answer is their total is covered; when there is
- * none the roll is lost. The totals are shared out in proportion to their chances, half the cells (as nearly as the numbers
- * allow) are counted on and half back, and no question comes twice before all with its total have come. The same seed gives
+ * none the roll is lost. The totals are shared out in proportion to their chances, where there is counting half the cells (as nearly as
+ * the numbers allow) are counted on and half back, and no question comes twice before all with its total have come. The same seed gives
  * the same grid.
  */
-export function diceGrid(rows: number, columns: number, seed: string | number): DiceReading {
+export function diceGrid(
+  rows: number,
+  columns: number,
+  seed: string | number,
+  board: Board = 'take away',
+): DiceReading {
   const isSide = (side: number) => Number.isInteger(side) && side >= GRID_SIDE.least && side <= GRID_SIDE.most
   if (!isSide(rows) || !isSide(columns))
     return { problem: `A grid has ${GRID_SIDE.least} to ${GRID_SIDE.most} rows and as many columns.` }
   const counts = shareOut(rows * columns)
-  const generator = generatorFrom(seed)
-  const cells = shuffled(fillCells(counts, generator), generator)
+  const generator = generatorFrom(board === 'take away' ? seed : `${seed} ${board}`)
+  const stock = TOTALS.map(({ total }) => cellsWith(total, board))
+  const cells = shuffled(fillCells(counts, stock, generator), generator)
   return {
     grid: {
+      board,
       rows: Array.from({ length: rows }, (_, row) => cells.slice(row * columns, (row + 1) * columns)),
       rolls: expectedRolls(counts),
     },
@@ -74,6 +96,14 @@ export function gridSizes(): { readonly rows: number; readonly columns: number; 
         .map((columns) => ({ rows, columns })),
     )
     .map((size) => ({ ...size, rolls: expectedRolls(shareOut(size.rows * size.columns)).value }))
+}
+
+/** How many times a pair of children roll in a minute, with finding a cell and agreeing on it (common practice, no source). */
+const ROLLS_A_MINUTE = 4
+
+/** About how many minutes so many rolls take, at least 1. */
+export function minutesFor(rolls: number): number {
+  return Math.max(1, Math.round(rolls / ROLLS_A_MINUTE))
 }
 
 /**
@@ -182,29 +212,55 @@ function greatestCommonFactor(a: bigint, b: bigint): bigint {
   return b === 0n ? a : greatestCommonFactor(b, a % b)
 }
 
-/** Every two-digit minus one-digit question with this answer. */
-function cellsWith(total: number): DiceCell[] {
-  return Array.from({ length: 9 }, (_, index) => index + 1)
+/** Every question of a board for this total. */
+function cellsWith(total: number, board: Board): DiceCell[] {
+  const digits = Array.from({ length: 9 }, (_, index) => index + 1)
+  if (board === 'add')
+    return digits
+      .filter((first) => total - first >= 1 && total - first <= 9)
+      .map((first) => ({ question: asked('add', first, total - first), total, counting: null }))
+  if (board === 'bonds') return bondsWith(total)
+  const worth = worthOf(board)
+  return digits
     .filter((less) => total + less >= 10)
-    .map((less) => cellOf(total, less))
+    .map((less) => ({
+      question: asked('subtract', worth * (total + less), worth * less),
+      total,
+      counting: countingFor(asked('subtract', total + less, less)),
+    }))
 }
 
-function cellOf(total: number, less: number): DiceCell {
-  const reading = questionOf({
-    operation: 'subtract',
-    top: wholeNumeral(total + less),
-    bottom: wholeNumeral(less),
-  })
+/** What is said to make 20, as a missing number in each of its places. */
+const WHOLE = 20
+
+function bondsWith(total: number): DiceCell[] {
+  const question = asked('subtract', WHOLE, WHOLE - total)
+  const forms: readonly Pick<Question, 'sign' | 'missing'>[] = [
+    { sign: 'add', missing: 'second' },
+    { sign: 'add', missing: 'first' },
+    { sign: 'subtract', missing: 'second' },
+  ]
+  return forms.map((form) => ({ question: { ...question, ...form }, total, counting: null }))
+}
+
+function asked(operation: Operation, top: number, bottom: number): Question {
+  const reading = questionOf({ operation, top: wholeNumeral(top), bottom: wholeNumeral(bottom) })
   if ('problem' in reading) throw new RangeError(reading.problem)
-  const { question } = reading
+  return reading.question
+}
+
+function countingFor(question: Question): Counting {
   const { name, reason } = strategyFor(question)
   if (name !== 'count on' && name !== 'count back') throw new RangeError(reason)
-  return { question, total, counting: name, reason }
+  return name
 }
 
 /** Cells for the counts, those whose answers leave least choice between counting on and back first, so that the others can balance. */
-function fillCells(counts: readonly number[], generator: RandomGenerator): DiceCell[] {
-  const stock = TOTALS.map(({ total }) => cellsWith(total))
+function fillCells(
+  counts: readonly number[],
+  stock: readonly (readonly DiceCell[])[],
+  generator: RandomGenerator,
+): DiceCell[] {
   const wanted = TOTALS.flatMap((_, index) => Array<number>(counts[index] ?? 0).fill(index))
   const leeway = (index: number) => {
     const on = (stock[index] ?? []).filter(({ counting }) => counting === 'count on').length

@@ -1,11 +1,14 @@
-import type { InverseCheck } from './checks'
+import type { InverseCheck, Mistaken } from './checks'
 import type { Block, Handout, Making, Sheet } from './handout'
 import { inRows } from './cells/piece'
 import { roomsFor, smallRooms, workingOf } from './lessonSheets'
+import { gridOf } from './model/grid'
 import type { Notation } from './model/notation'
+import { paperWith } from './model/paper'
+import { mistakeIn } from './model/wentWrong'
 import type { PersonalSet } from './personal'
 import type { Question } from '../arithmetic/question'
-import { workedQuestion, type WorkedQuestion } from './worked'
+import { withAnswer, workedQuestion, type WorkedQuestion } from './worked'
 
 const numbered = (index: number) => `${index + 1}`
 
@@ -50,10 +53,14 @@ function personalSheets(sets: readonly (readonly Block[])[], areShort: boolean):
   }))
 }
 
-/** Missing-number questions, then calculations to check by the inverse, with room to work, and the answers. Either may be none. */
+/**
+ * Missing-number questions, then calculations to check by the inverse, then workings with a mistake to find, with room to work, and the
+ * answers. Each may be none.
+ */
 export function checksHandout(
   missing: readonly Question[],
   checks: readonly InverseCheck[],
+  mistakes: readonly Mistaken[],
   { notation, set }: Making,
 ): Handout {
   const title = 'Missing numbers and checks'
@@ -78,6 +85,9 @@ export function checksHandout(
           ...(rooms.length > 0
             ? under('Right or not? Check with the inverse', [{ kind: 'rooms', rooms }])
             : []),
+          ...(mistakes.length > 0
+            ? under('Find the mistake, and put it right', mistakeRooms(mistakes, notation))
+            : []),
         ],
       },
       {
@@ -91,10 +101,45 @@ export function checksHandout(
                 checks.map(({ answer }, index) => ({ kind: 'text', text: `${numbered(index)}. ${answer}` })),
               )
             : []),
+          ...(mistakes.length > 0
+            ? under(
+                'Mistakes',
+                mistakes.map((mistake, index) => ({
+                  kind: 'text',
+                  text: `${numbered(index)}. ${mistakeFound(mistake)}`,
+                })),
+              )
+            : []),
         ],
       },
     ],
   }
+}
+
+/** Each working as a pupil wrote it, and beside it room to put it right. */
+function mistakeRooms(mistakes: readonly Mistaken[], notation: Notation): Block[] {
+  const rooms = roomsFor(
+    mistakes.map(({ question }) => workedQuestion(question)),
+    numbered,
+  )
+  return mistakes.flatMap(({ question, wrong }, index): Block[] => {
+    const room = rooms[index]
+    if (!room) return []
+    return [
+      {
+        kind: 'rooms',
+        rooms: [
+          { ...room, given: gridOf(paperWith(wrong.fault, question, notation)), line: 'The mistake' },
+          { ...room, label: '', text: 'Put it right' },
+        ],
+      },
+    ]
+  })
+}
+
+/** What is wrong in a working, and the right answer, for the teacher. */
+export function mistakeFound({ question, wrong: { fault } }: Mistaken): string {
+  return `${withAnswer(question)}. ${mistakeIn(fault, question).say} ${fault.sentence}`
 }
 
 function answersUnder(text: string, questions: readonly WorkedQuestion[], notation: Notation): Block[] {

@@ -1,58 +1,84 @@
 import { printQuestion, type Question } from '../arithmetic/question'
-import type { DiceGrid } from './dice'
+import { minutesFor, worthOf, type Board, type DiceGrid } from './dice'
+import { countedNoun } from './words'
 import type { Block, Handout, Sheet } from './handout'
 import { roomsFor } from './lessonSheets'
 import type { Story } from './stories/story'
 import type { TrianglePuzzle } from './triangle'
 import { withAnswer, workedQuestion } from './worked'
 
-/** The dice starter: a sheet to play on, and one for the teacher with the answers, the ways to count and the length of the game. */
-export function diceHandout({ rows, rolls }: DiceGrid, set: string): Handout {
+/** The dice starter: a sheet for each board, and one for the teacher with the answers, the ways to count and the length of the game. */
+export function diceHandout(boards: readonly DiceGrid[], set: string): Handout {
   const title = 'Roll and cover'
+  const named = (index: number) => (boards.length > 1 ? `Board ${index + 1}` : '')
   return {
     title,
     set,
     sheets: [
-      {
-        title,
+      ...boards.map(({ board, rows }, index): Sheet => ({
+        title: named(index) === '' ? title : `${title}: ${named(index).toLowerCase()}`,
         reader: 'pupil',
         blocks: [
-          {
-            kind: 'list',
-            items: [
-              'Take turns. Roll two dice and add them.',
-              'Find a subtraction whose answer is your total. Say whether you count on or count back.',
-              'If your partner agrees, cover it or cross it out.',
-              'The game is over when every subtraction is covered.',
-            ],
-          },
+          { kind: 'list', items: RULES[board] },
           {
             kind: 'grid',
             rows: rows.map((row) => row.map(({ question }) => ({ text: printQuestion(question), note: '' }))),
           },
         ],
-      },
+      })),
       {
         title: `${title}: answers`,
         reader: 'adult',
-        blocks: [
-          {
-            kind: 'text',
-            text: `To cover every cell takes ${Math.round(rolls.value)} rolls on average. For a shorter game, stop at a line of covered cells, or choose a smaller grid.`,
-          },
+        blocks: boards.flatMap(({ board, rows, rolls }, index): Block[] => [
+          ...(named(index) === '' ? [] : [{ kind: 'heading', text: named(index) } as const]),
+          ...(index > 0 ? [] : [{ kind: 'text', text: lengthOf(rolls.value) } as const]),
           {
             kind: 'grid',
             rows: rows.map((row) =>
               row.map(({ question, total, counting }) => ({
-                text: `${printQuestion(question)} = ${total}`,
-                note: counting,
+                text: solved(question, total * worthOf(board)),
+                note: counting ?? '',
               })),
             ),
           },
-        ],
+        ]),
       },
     ],
   }
+}
+
+function lengthOf(rolls: number): string {
+  return `To cover every cell takes ${Math.round(rolls)} rolls on average, about ${countedNoun(minutesFor(rolls), 'minute')} where each roll takes a quarter of a minute. For a shorter game, stop at a line of covered cells, or choose a smaller grid.`
+}
+
+/** A question with its answer, a missing number in its place: "13 + 7 = 20". */
+function solved(question: Question, answer: number): string {
+  const printed = printQuestion(question)
+  return question.missing === 'result' ? `${printed} = ${answer}` : printed.replace('□', `[${answer}]`)
+}
+
+const END = [
+  'If your partner agrees, cover it or cross it out.',
+  'The game is over when every cell is covered.',
+]
+const ADD_DICE = 'Take turns. Roll two dice and add them.'
+const COUNT = 'Say whether you count on or count back.'
+
+/** How each board is played. */
+const RULES: Readonly<Record<Board, readonly string[]>> = {
+  'take away': [ADD_DICE, `Find a subtraction whose answer is your total. ${COUNT}`, ...END],
+  add: [ADD_DICE, 'Find an addition whose answer is your total. Say how you know.', ...END],
+  tens: [
+    `${ADD_DICE} Make the total tens: 7 is 70.`,
+    `Find a subtraction with that answer. ${COUNT}`,
+    ...END,
+  ],
+  hundreds: [
+    `${ADD_DICE} Make the total hundreds: 7 is 700.`,
+    `Find a subtraction with that answer. ${COUNT}`,
+    ...END,
+  ],
+  bonds: [ADD_DICE, 'Find a calculation whose missing number is your total. Say the bond to 20.', ...END],
 }
 
 /** Number triangles: a sheet of puzzles, and one of solutions with hints for the teacher to give. */

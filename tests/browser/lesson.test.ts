@@ -85,7 +85,7 @@ describe('what a lesson needs besides', () => {
       const length = pane.getByRole('combobox', { name: 'Length of the game' })
       await length.waitFor()
       const rolls = (await length.getByRole('option').allTextContents()).map((text) =>
-        Number(/^about (\d+) rolls: \d × \d cells$/.exec(text)?.[1]),
+        Number(/^about \d+ minutes?, (\d+) rolls: \d × \d cells$/.exec(text)?.[1]),
       )
       expect(rolls).toEqual(rolls.toSorted((one, other) => one - other))
       const grid = pane.getByRole('group', { name: 'The grid, with answers' })

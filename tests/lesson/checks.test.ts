@@ -1,11 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { numeralText } from '../../src/arithmetic/numeral'
+import { FAULTS } from '../../src/answers/faults'
 import { answerKey } from '../../src/answers/typed'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
 import { amountText, printQuestion, readQuestion, type Question } from '../../src/arithmetic/question'
 import { RECIPES } from '../../src/items/recipes'
-import { drawInverseChecks, drawMissingNumbers } from '../../src/lesson/checks'
+import { drawInverseChecks, drawMissingNumbers, drawMistakes } from '../../src/lesson/checks'
 
 const recipes = fc.constantFrom(...RECIPES)
 const seeds = fc.integer()
@@ -84,19 +86,65 @@ describe('inverse checks', () => {
     )
   })
 
-  it('half of them are right, in no fixed order', () => {
-    const [recipe] = RECIPES
-    if (!recipe) throw new Error('There are no recipes.')
-    const orders = Array.from({ length: 12 }, (_, seed) =>
-      checked(recipe, seed, 6).map(({ isRight }) => isRight),
+  it('cannot be guessed: how many are wrong varies by draw, of three or more at least one and not all, in any place', () => {
+    for (const recipe of RECIPES.filter((_, index) => index % 12 === 0)) {
+      const draws = Array.from({ length: 100 }, (_, seed) =>
+        checked(recipe, seed, 6).map(({ isRight }) => isRight),
+      )
+      const wrong = draws.map((draw) => draw.filter((isRight) => !isRight).length)
+      expect(Math.min(...wrong)).toBeGreaterThanOrEqual(1)
+      expect(Math.max(...wrong)).toBeLessThanOrEqual(5)
+      for (let count = 1; count <= 5; count++)
+        expect(wrong.filter((each) => each === count).length).toBeGreaterThan(5)
+      for (let place = 0; place < 6; place++)
+        expect(draws.filter((draw) => draw[place] === true).length).toBeGreaterThan(20)
+    }
+  })
+
+  it('are wrong by real faults of the catalogue, by a slip only where none shows that the inverse could check', () => {
+    fc.assert(
+      fc.property(recipes, seeds, (recipe, seed) => {
+        for (const { question, isRight, claimed } of checked(recipe, seed, 4)) {
+          if (isRight) continue
+          const { operation, bottom } = question.calculation
+          const right = Number(answerKey(question).value)
+          const given = FAULTS.flatMap((fault) => Number(fault.apply(question.calculation) ?? right)).filter(
+            (each) => each !== right,
+          )
+          const isCheckable = (each: number) =>
+            operation === 'subtract' || each >= Number(numeralText(bottom))
+          const likely = given.filter(
+            (each) => isCheckable(each) && String(each).length <= String(right).length,
+          )
+          if (likely.length > 0) expect(given).toContain(Number(claimed.replace(/[^\d.]/g, '')))
+        }
+      }),
+      { numRuns: 100 },
     )
-    for (const order of orders) expect(order.filter(Boolean)).toHaveLength(3)
-    expect(new Set(orders.map(String)).size).toBeGreaterThan(4)
   })
 
   it('pass on why a set cannot be drawn', () => {
     const [recipe] = RECIPES
     if (!recipe) throw new Error('There are no recipes.')
     expect(drawInverseChecks({ kind: recipe.kind, count: 0, seed: 1 })).toHaveProperty('problem')
+  })
+})
+
+describe('mistakes to find', () => {
+  it('are workings with a fault of the catalogue, never the right answer, never at the sign alone', () => {
+    fc.assert(
+      fc.property(recipes, seeds, (recipe, seed) => {
+        const drawn = drawMistakes({ kind: recipe.kind, count: 3, seed })
+        if ('problem' in drawn) throw new Error(drawn.problem)
+        for (const { question, wrong } of drawn.mistakes) {
+          expect(wrong.fault.moment).not.toBe('operation')
+          expect(wrong.answer).not.toBe(amountText(answerKey(question).numeral, question.unit))
+          expect(Number(wrong.fault.apply(question.calculation))).toBe(
+            Number(wrong.answer.replace(/[^\d.]/g, '')),
+          )
+        }
+      }),
+      { numRuns: 100 },
+    )
   })
 })

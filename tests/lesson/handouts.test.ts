@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { printQuestion } from '../../src/arithmetic/question'
 import { RECIPES } from '../../src/items/recipes'
-import { drawInverseChecks, drawMissingNumbers } from '../../src/lesson/checks'
+import { drawInverseChecks, drawMissingNumbers, drawMistakes } from '../../src/lesson/checks'
 import { diceGrid } from '../../src/lesson/dice'
 import { barInWords, triangleInWords } from '../../src/lesson/drawings'
 import { escapeText } from '../../src/lesson/escape'
@@ -48,7 +48,7 @@ const roomsIn = (sheet: Sheet) =>
 
 const HANDOUTS: readonly (readonly [string, Handout])[] = [
   ['lesson', lessonHandout(lessonFor(60), MAKING)],
-  ['dice', diceHandout(given(diceGrid(6, 6, 1)).grid, '7')],
+  ['dice', diceHandout([given(diceGrid(6, 6, 1)).grid], '7')],
   ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)], '7')],
   [
     'stories',
@@ -66,6 +66,7 @@ const HANDOUTS: readonly (readonly [string, Handout])[] = [
     checksHandout(
       given(drawMissingNumbers({ kind: lessonFor(60).recipe.kind, count: 4, seed: 1 })).questions,
       given(drawInverseChecks({ kind: lessonFor(60).recipe.kind, count: 3, seed: 1 })).checks,
+      given(drawMistakes({ kind: lessonFor(60).recipe.kind, count: 3, seed: 1 })).mistakes,
       MAKING,
     ),
   ],
@@ -246,7 +247,7 @@ describe('missing numbers and checks', () => {
   const { checks } = given(drawInverseChecks({ kind, count: 4, seed: 2 }))
 
   it('give every question and every check a room of its own, a check with a line for its answer', () => {
-    const [pupil] = checksHandout(questions, checks, MAKING).sheets
+    const [pupil] = checksHandout(questions, checks, [], MAKING).sheets
     const rooms = pupil ? roomsIn(pupil) : []
     expect(rooms.map(({ text, line }) => [text, line])).toEqual([
       ...questions.map((question) => [printQuestion(question), '']),
@@ -255,7 +256,7 @@ describe('missing numbers and checks', () => {
     const html = printablePage({
       title: '',
       set: '',
-      sheets: checksHandout([], checks, MAKING).sheets.slice(0, 1),
+      sheets: checksHandout([], checks, [], MAKING).sheets.slice(0, 1),
     })
     expect(html.match(/<span>Answer<\/span>/g)).toHaveLength(checks.length)
   })
@@ -263,11 +264,11 @@ describe('missing numbers and checks', () => {
   it('leave out the heading of what there is none of', () => {
     const headings = (sheets: readonly Sheet[]) =>
       sheets.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === 'heading' ? block.text : [])))
-    expect(headings(checksHandout(questions, [], MAKING).sheets)).toEqual([
+    expect(headings(checksHandout(questions, [], [], MAKING).sheets)).toEqual([
       'Find the missing numbers',
       'Missing numbers',
     ])
-    expect(headings(checksHandout([], checks, MAKING).sheets)).toEqual([
+    expect(headings(checksHandout([], checks, [], MAKING).sheets)).toEqual([
       'Right or not? Check with the inverse',
       'Checks',
     ])
@@ -306,7 +307,7 @@ describe('what a drawing shows, in words', () => {
 describe('starter and puzzle sheets', () => {
   it('the dice sheet has the questions for pupils; the answers, ways to count and length for the teacher', () => {
     const { grid } = given(diceGrid(4, 5, 'x'))
-    const [play, teacher] = diceHandout(grid, '7').sheets
+    const [play, teacher] = diceHandout([grid], '7').sheets
     const cells = (sheet: Sheet | undefined) =>
       sheet?.blocks.flatMap((block) => (block.kind === 'grid' ? block.rows.flat() : [])) ?? []
     expect(cells(play)).toHaveLength(20)

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { RECIPES } from '../../src/items/recipes'
-import { drawInverseChecks, drawMissingNumbers } from '../../src/lesson/checks'
+import { drawInverseChecks, drawMissingNumbers, drawMistakes } from '../../src/lesson/checks'
 import { COLUMNS, linesOf, MARGINS, PAGE_HEIGHT, SIDE, widthOf } from '../../src/lesson/cells/paper'
 import type { Cells } from '../../src/lesson/cells/piece'
 import {
@@ -37,7 +37,7 @@ const lessonFor = (index: number): Lesson => {
 const { kind } = lessonFor(60).recipe
 const HANDOUTS: readonly (readonly [string, Handout])[] = [
   ['lesson', lessonHandout(lessonFor(60), MAKING)],
-  ['dice', diceHandout(given(diceGrid(8, 8, 1)).grid, '7')],
+  ['dice', diceHandout([given(diceGrid(8, 8, 1)).grid], '7')],
   ['triangles', triangleHandout([trianglePuzzle(1, 1), trianglePuzzle(2, 1), trianglePuzzle(3, 1)], '7')],
   [
     'stories',
@@ -56,6 +56,7 @@ const HANDOUTS: readonly (readonly [string, Handout])[] = [
     checksHandout(
       given(drawMissingNumbers({ kind, count: 12, seed: 1 })).questions,
       given(drawInverseChecks({ kind, count: 12, seed: 1 })).checks,
+      given(drawMistakes({ kind: lessonFor(60).recipe.kind, count: 3, seed: 1 })).mistakes,
       MAKING,
     ),
   ],

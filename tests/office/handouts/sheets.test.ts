@@ -38,7 +38,7 @@ function given<T extends object>(reading: T): Exclude<T, { readonly problem: str
   return reading as Exclude<T, { readonly problem: string }>
 }
 
-const dice = (seed: number) => worksheetsOf(diceHandout(given(diceGrid(4, 5, seed)).grid, '7'))
+const dice = (seed: number) => worksheetsOf(diceHandout([given(diceGrid(4, 5, seed)).grid], '7'))
 const lessonOf = (index: number, seed = index): Lesson => {
   const recipe = RECIPES[index % RECIPES.length]
   if (!recipe) throw new Error('There are no recipes.')
