@@ -50,6 +50,9 @@ function setNumber(set: string): string {
 }
 
 function blockHtml(block: Block, set: string): string {
+  // The heading of a half is that of a sheet of its own.
+  const inHalf = (each: Block) =>
+    each.kind === 'heading' ? `<h1>${escapeText(each.text)}</h1>` : blockHtml(each, set)
   switch (block.kind) {
     case 'heading':
       return `<h2>${escapeText(block.text)}</h2>`
@@ -94,10 +97,7 @@ function blockHtml(block: Block, set: string): string {
       return `<div class="together">${block.blocks.map((each) => blockHtml(each, set)).join('\n')}</div>`
     case 'halves':
       return block.halves
-        .map(
-          (half) =>
-            `<div class="half">${[setNumber(set), ...half.map((each) => blockHtml(each, set))].join('\n')}</div>`,
-        )
+        .map((half) => `<div class="half">${[setNumber(set), ...half.map(inHalf)].join('\n')}</div>`)
         .join('\n')
   }
 }

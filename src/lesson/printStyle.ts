@@ -51,7 +51,7 @@ figcaption b { margin-right: 3mm; }
 .stages .written .mark td, .stages .written .carried td { font-size: 9pt; }
 .half { min-height: 128mm; break-inside: avoid; }
 .half + .half { border-top: 0.3mm dashed #777; padding-top: 5mm; }
-.half h2 { margin-top: 0; }
+.half h1 { font-size: 1.1em; margin-bottom: 2mm; }
 .written { border-collapse: collapse; font-variant-numeric: tabular-nums; }
 .written td { width: 7.5mm; height: 7.5mm; padding: 0; text-align: center; border: 0.25mm solid #999; font-size: 13pt; line-height: 1; }
 .written .mark td, .written .carried td { font-size: 9pt; }

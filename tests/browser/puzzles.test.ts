@@ -161,7 +161,7 @@ describe('missing numbers and checks', () => {
     await page.close()
   })
 
-  it('may be one of the two only, not neither', async () => {
+  it('may be one of them only, not none', async () => {
     const stage = await openLesson('Missing numbers and checks', { ...NARROW, dark: true })
     const { pane, page } = stage
     await pane.getByRole('list', { name: 'Missing numbers' }).waitFor()
@@ -171,7 +171,8 @@ describe('missing numbers and checks', () => {
     expect((await printed(window)).text).not.toContain('Find the missing numbers')
     await window.close()
     await pane.getByRole('combobox', { name: 'Checks' }).selectOption('0')
-    await pane.getByText(/Choose at least one missing number or one check\./).waitFor()
+    await pane.getByRole('combobox', { name: 'Mistakes to find' }).selectOption('0')
+    await pane.getByText('Choose at least one missing number, one check or one mistake.').waitFor()
     expect(await axeProblems(pane)).toEqual([])
     expectQuiet(stage)
     await page.close()
