@@ -104,14 +104,36 @@ function officeOf({ officejs = 'hosted' }) {
   return officejs === 'local' ? LOCAL_OFFICE : HOSTED_OFFICE
 }
 
-/** Whether the developer page that runs the host contract is built too, with a link to it under the pane. */
+/** Whether the pane has the host checks too, behind a button at its foot. */
 function hasChecks({ checks = 'no' }) {
-  if (checks !== 'yes' && checks !== 'no')
-    throw new Error(`--env checks=${checks}: choose yes or no (the default)`)
-  return checks === 'yes'
+  return isChosen('checks', checks)
 }
 
-const CHECKS_LINK = '<p><a href="host-checks.html">Host checks</a></p>'
+const CHECKS_SCRIPT = '<script src="host-checks.js" defer></script>'
+
+/** Whether the pages bring their policy, which says what they may load; without, where the client library asks for more hosts one day. */
+function hasPolicy({ policy = 'yes' }) {
+  return isChosen('policy', policy)
+}
+
+const POLICY = /\s*<meta\s+http-equiv="Content-Security-Policy"[^>]*>/
+
+function isChosen(flag, answer) {
+  if (answer !== 'yes' && answer !== 'no') throw new Error(`--env ${flag}=${answer}: choose yes or no`)
+  return answer === 'yes'
+}
+
+/** How a page of the add-in is changed for a build: `(text, file) => text`. */
+export function pageFor(env) {
+  const office = officeOf(env)
+  return (content, file) => {
+    let text = content.toString().replaceAll(HOSTED_OFFICE, office)
+    if (office === LOCAL_OFFICE) text = text.replace(HOSTED_ORIGIN, ';')
+    if (!hasPolicy(env)) text = text.replace(POLICY, '')
+    const isPane = path.basename(file) === 'taskpane.html'
+    return hasChecks(env) && isPane ? text.replace('</head>', `  ${CHECKS_SCRIPT}\n  </head>`) : text
+  }
+}
 
 /** The files of the client library that Excel loads, unmodified, with their licence. */
 function officeFiles() {
@@ -143,21 +165,15 @@ function copies(env) {
       .toString()
       .replaceAll(DEFAULT_BASE, base)
       .replaceAll(new URL(DEFAULT_BASE).origin, new URL(base).origin)
-  const page = (content) => {
-    const text = content.toString().replaceAll(HOSTED_OFFICE, office)
-    return office === LOCAL_OFFICE ? text.replace(HOSTED_ORIGIN, ';') : text
-  }
-  const pane = (content) =>
-    hasChecks(env) ? page(content).replace('</body>', `${CHECKS_LINK}</body>`) : page(content)
   return new CopyPlugin({
     patterns: [
       { from: 'manifest.xml', transform: manifest },
-      { from: 'taskpane/taskpane.html', to: '[name][ext]', transform: pane, info: UNTOUCHED },
-      ...(hasChecks(env)
-        ? [{ from: 'src/bench/page/host-checks.html', to: '[name][ext]', transform: page, info: UNTOUCHED }]
-        : []),
-      { from: 'taskpane/{handout,projector}.html', to: '[name][ext]', transform: page, info: UNTOUCHED },
-      { from: 'taskpane/privacy.html', to: '[name][ext]', info: UNTOUCHED },
+      {
+        from: 'taskpane/{taskpane,handout,projector,privacy}.html',
+        to: '[name][ext]',
+        transform: pageFor(env),
+        info: UNTOUCHED,
+      },
       { from: 'taskpane/assets/*.png', to: 'assets/[name][ext]' },
       { from: 'taskpane/server', globOptions: { dot: true }, info: UNTOUCHED },
       ...(office === LOCAL_OFFICE ? officeFiles() : []),
@@ -190,6 +206,7 @@ export default (env, { mode }) => ({
   },
   devtool: mode === 'production' ? false : 'source-map',
   entry: {
+    commands: './taskpane/commands.ts',
     taskpane: './taskpane/index.tsx',
     projector: './taskpane/projector.tsx',
     handout: './taskpane/handout.ts',

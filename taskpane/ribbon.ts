@@ -1,3 +1,4 @@
+import type {} from './commands'
 import { FRONT } from './common/front'
 import { RUNNER } from './common/pane'
 
@@ -12,21 +13,29 @@ async function isMarked(): Promise<boolean> {
     if (seen) RUNNER.say(`${seen.reading.name} is not marked yet.`, 'See in Mark what was found there.')
     return false
   }
+  while (RUNNER.state().running) await RUNNER.idle()
   return marker.mark()
 }
 
-/** The ribbon's button Mark this sheet. Where something has to be asked or told, the pane opens. */
+/**
+ * The ribbon's button Mark this sheet. Where something has to be asked or told, the pane opens; after the press is over, since Excel opens
+ * none before (issue 3250 of office-js).
+ */
 async function markThisSheet(event: Office.AddinCommands.Event): Promise<void> {
   try {
-    if (!(await isMarked())) await Office.addin.showAsTaskpane()
+    const marked = await isMarked().finally(() => {
+      event.completed()
+    })
+    if (!marked) await Office.addin.showAsTaskpane()
   } catch (error) {
     RUNNER.tell(error)
-  } finally {
-    event.completed()
   }
 }
 
-/** Lets the ribbon's buttons act. The name is the one in the manifest. */
+/** Acts on presses of the ribbon's button: on those that are waiting, and from now on. */
 export function connectRibbon(): void {
-  Office.actions.associate('markThisSheet', (event: Office.AddinCommands.Event) => void markThisSheet(event))
+  const { columnwisePresses: waiting } = window
+  const push = (event: Office.AddinCommands.Event) => void markThisSheet(event)
+  window.columnwisePresses = { push }
+  if (Array.isArray(waiting)) waiting.forEach(push)
 }

@@ -53,6 +53,8 @@ export class Bench {
   readonly runtime = new AppRuntimeService()
   /** Resolves when the add-in's runtime takes calls of custom functions. */
   readonly customFunctionsReady: Promise<void>
+  /** Resolves when presses of the ribbon's buttons are handed on; one with which nothing is associated by then is lost. */
+  readonly actionsReady: Promise<void>
   readonly #context: SharedContext
   readonly #registrations = new Registrations()
   readonly #eventRanges = new Map<string, Range>()
@@ -76,15 +78,23 @@ export class Bench {
         this.#calls.delete(result[0])
       }
     })
+    let actions = (): void => undefined
+    this.actionsReady = new Promise((resolve) => (actions = resolve))
     const services = {
       'Microsoft.ExcelServices.CustomFunctions': customFunctions,
-      'Microsoft.InternalService.AddinInternalService': new AddinInternalService(),
+      'Microsoft.InternalService.AddinInternalService': new AddinInternalService(() => {
+        actions()
+      }),
       'Microsoft.AppRuntime.AppRuntimeService': this.runtime,
     }
     this.host = new WireHost(new Workbook(this.#context, this.#eventRanges), services, {
       calculating: () => grid.calculating(),
+      changing: (member) => {
+        this.book.undo.changing(member)
+      },
       finished: () => {
         grid.flush()
+        this.book.undo.requestDone()
       },
     })
     transport.endpoint = {
@@ -103,9 +113,11 @@ export class Bench {
         this.host.editing = typing
       },
       edited: (sheetId, area, before) => {
+        this.book.undo.typed()
         this.#tellChange(sheetId, area, 'Unknown', before)
       },
       selected: (sheetId, area) => {
+        if (!this.book.tellsSelections) return
         this.#tell(sheetId, EVENT.selectionChanged, () => ({
           type: 'WorksheetSelectionChanged',
           worksheetId: sheetId,
@@ -151,6 +163,7 @@ export class Bench {
       })
     })
     this.grid.flush()
+    this.book.undo.typed()
     this.#tellChange(sheetId, { row, col, rows: typed.length, cols }, 'Unknown', before)
   }
 

@@ -4,6 +4,7 @@ import type { Check } from './contract/check'
 import { FORMATS } from './contract/formats'
 import { OVERLAYS } from './contract/overlays'
 import { PICTURES } from './contract/pictures'
+import { PRINTING } from './contract/printing'
 import { RANGES } from './contract/ranges'
 import { RUNTIME } from './contract/runtime'
 import { SHEETS } from './contract/sheets'
@@ -24,26 +25,35 @@ export const CONTRACT: readonly Check[] = [
   ...PICTURES,
   ...RUNTIME,
   ...OVERLAYS,
+  ...PRINTING,
   ...BATCHES,
 ]
 
-/** How a check came out; `message` says what went wrong. */
+/** How a check came out; `message` says what went wrong, or what was found. */
 export interface CheckResult {
   readonly name: string
   readonly passed: boolean
   readonly message: string
 }
 
-/** Runs checks one after another, as all of them work on the workbook that is open. */
-export async function runContract(checks: readonly Check[] = CONTRACT): Promise<readonly CheckResult[]> {
+/** Runs checks one after another, as all of them work on the workbook that is open; `begun` is told each one's number, from 1. */
+export async function runContract(
+  checks: readonly Check[] = CONTRACT,
+  begun: (number: number) => void = () => undefined,
+): Promise<readonly CheckResult[]> {
   const results: CheckResult[] = []
-  for (const { name, run } of checks) {
-    try {
-      await run()
-      results.push({ name, passed: true, message: '' })
-    } catch (error) {
-      results.push({ name, passed: false, message: error instanceof Error ? error.message : String(error) })
-    }
+  for (const [index, { name, run }] of checks.entries()) {
+    begun(index + 1)
+    results.push(await outcomeOf(name, run))
   }
   return results
+}
+
+/** How a check comes out that gives what it found, or nothing. */
+export async function outcomeOf(name: string, run: () => Promise<unknown>): Promise<CheckResult> {
+  try {
+    return { name, passed: true, message: String((await run()) ?? '') }
+  } catch (error) {
+    return { name, passed: false, message: error instanceof Error ? error.message : String(error) }
+  }
 }

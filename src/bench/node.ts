@@ -49,6 +49,18 @@ async function loadOffice(bench: Bench): Promise<void> {
   run('office.js')
   await Office.onReady()
   await bench.customFunctionsReady
+  mergeRuns()
+}
+
+/** Has runs with `mergeUndoGroup` merged, which the library on npm does not know yet; whoever claims ExcelApi 1.20 gets what it promises. */
+function mergeRuns(): void {
+  const run = Excel.run as (...args: unknown[]) => Promise<unknown>
+  const merging = (...args: unknown[]) => {
+    const [options] = args as [Excel.RunOptions | undefined]
+    const undo = transport?.endpoint?.book.undo
+    return undo && options?.mergeUndoGroup === true ? undo.merged(() => run(...args)) : run(...args)
+  }
+  Object.assign(Excel, { run: merging })
 }
 
 /** Gives `globalThis` as much of a browser's window as office.js needs to start. */

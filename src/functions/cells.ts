@@ -46,15 +46,24 @@ export function askedIn(passed: unknown): Asked {
   return 'problem' in reading ? reading : { ...reading, key: answerKey(reading.question) }
 }
 
-/** What is given for a question; an empty text for an empty cell, #VALUE! for a cell that holds something else. */
+/** What is given for a question; an empty text for an empty cell, an error for a cell that holds something else. */
 export function giveFor(asked: Asked, give: (asked: AskedQuestion) => Given): Given {
   if (asked === null) return ''
   return 'problem' in asked ? unusable(asked.problem) : give(asked)
 }
 
-/** The cells as they are, errors among them; an error that is the only cell is thrown, as any host understands it. */
+/** What stands for an error among other cells, where one error would make some hosts give errors for all. */
+const NO_QUESTION = 'no question'
+const TOO_LONG = 'too long'
+
+/** The cells, a word in place of each error; an error that is the only cell is thrown, as any host understands it. */
 export function thrownIfAlone(cells: Given[][]): Given[][] {
   const [[only] = []] = cells
   if (cells.flat().length === 1 && only instanceof CustomFunctions.Error) throw only
-  return cells
+  return cells.map((row) => row.map(inWords))
+}
+
+function inWords(cell: Given): Given {
+  if (!(cell instanceof CustomFunctions.Error)) return cell
+  return cell.code === CustomFunctions.ErrorCode.notAvailable ? TOO_LONG : NO_QUESTION
 }

@@ -28,49 +28,49 @@ export interface LargePage {
 }
 
 /**
- * Shows a page in a large window: Excel's own where it has one, a window of the browser otherwise. A window that is open already
- * makes room. Gives what sends messages to the page. Throws Problem where neither can be opened.
+ * Shows a page in a large window: Excel's own, or a window of the browser where Excel has none. A window that is open already makes room.
+ * Gives what sends messages to the page. Throws Problem where it is not opened.
  */
 export async function openLargeWindow(page: LargePage): Promise<Send> {
-  const needed = page.mustTalk ? '1.2' : '1.1'
-  const send =
-    (Office.context.requirements.isSetSupported('DialogApi', needed) ? await openDialog(page) : null) ??
-    openOfBrowser(page)
-  if (send) return send
-  throw new Problem(
-    'The large window could not be opened: this program does not let Columnwise open one.',
-    'Allow pop-up windows for Columnwise and try again, or use what the pane itself offers.',
-  )
+  if (!hasDialogs('1.1')) return openOfBrowser(page)
+  if (page.mustTalk && !hasDialogs('1.2'))
+    throw new Problem('This version of Excel cannot show it in a large window.', INSTEAD)
+  return openDialog(page)
 }
 
-/** Excel's own window, or null where it has none. Throws Problem where the teacher said no. */
-function openDialog(page: LargePage, tries = TRIES): Promise<Send | null> {
+function hasDialogs(version: string): boolean {
+  return Office.context.requirements.isSetSupported('DialogApi', version)
+}
+
+const INSTEAD = 'Use what the pane itself offers, or Excel on the web.'
+
+/** What the codes of the Dialog API mean to a teacher; others mean that Excel could not open the window. */
+const WORDS: Readonly<Record<number, readonly [sentence: string, next: string]>> = {
+  [STILL_OPEN]: ['Another large window of Columnwise is still open.', 'Close it, then try again.'],
+  [REFUSED]: ['The large window was not opened.', 'Allow it when Excel asks.'],
+  [BLOCKED]: [
+    'The browser keeps the large window from opening.',
+    'Allow pop-up windows for this page in the browser, then try again.',
+  ],
+}
+
+function openDialog(page: LargePage, tries = TRIES): Promise<Send> {
   const { address, hear } = page
   open?.close()
   open = null
   return new Promise((resolve, reject) => {
     Office.context.ui.displayDialogAsync(address, { width: 90, height: 90 }, ({ status, value, error }) => {
       if (status !== Office.AsyncResultStatus.Succeeded) {
-        if (error.code === REFUSED)
-          reject(new Problem('The large window was not opened.', 'Allow it when Excel asks.'))
-        else if (error.code === BLOCKED)
-          reject(
-            new Problem(
-              'The browser keeps the large window from opening.',
-              'Allow pop-up windows for this page in the browser, then try again.',
-            ),
-          )
-        else if (error.code === STILL_OPEN && tries > 1)
+        if (error.code === STILL_OPEN && tries > 1)
           setTimeout(() => {
             openDialog(page, tries - 1).then(resolve, reject)
           }, PAUSE)
-        else resolve(null)
+        else reject(new Problem(...(WORDS[error.code] ?? ['Excel did not open the large window.', INSTEAD])))
         return
       }
       open = value
       const send = (message: string) => {
-        if (open === value && Office.context.requirements.isSetSupported('DialogApi', '1.2'))
-          value.messageChild(message)
+        if (open === value && hasDialogs('1.2')) value.messageChild(message)
       }
       value.addEventHandler(Office.EventType.DialogEventReceived, () => {
         if (open === value) open = null
@@ -83,10 +83,13 @@ function openDialog(page: LargePage, tries = TRIES): Promise<Send | null> {
   })
 }
 
-/** A window of the browser, or null where it lets none be opened. */
-function openOfBrowser({ address, hear }: LargePage): Send | null {
+function openOfBrowser({ address, hear }: LargePage): Send {
   const page = window.open(address, 'columnwise-large', 'popup,width=1280,height=800')
-  if (page === null) return null
+  if (page === null)
+    throw new Problem(
+      'The large window could not be opened.',
+      'Allow pop-up windows for Columnwise and try again.',
+    )
   const send = (message: string) => {
     if (!page.closed) page.postMessage(message, location.origin)
   }

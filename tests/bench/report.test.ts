@@ -1,26 +1,35 @@
 import { expect, it } from 'vitest'
-import { REPORT_SHEET, writeReport } from '../../src/bench/contract/report'
+import { REPORT_SHEET, reportText, writeReport } from '../../src/bench/contract/report'
 import { startBench } from '../../src/bench/node'
 
 it('the report of the host checks stands on a sheet of its own, as text, failures first, and is written anew each time', async () => {
   const bench = await startBench()
   const passed = { name: '=SUM is text', passed: true, message: '' }
   const failed = { name: 'Writes a date', passed: false, message: '3-4' }
-  const rows = () => {
+  const rows = (from: number) => {
     const sheet = bench.grid.sheets().find(({ name }) => name === REPORT_SHEET)
-    return bench.grid.values(sheet?.id ?? '', { row: 0, col: 0, rows: 4, cols: 3 })
+    return bench.grid.values(sheet?.id ?? '', { row: from, col: 0, rows: 4, cols: 3 })
   }
   await writeReport([passed, failed, passed])
-  expect(rows()).toEqual([
-    ['', 'Check', 'What went wrong'],
+  expect(rows(0).map(([, what, value]) => [what, value])).toEqual([
+    ['Host', 'Excel'],
+    ['Platform', 'PC'],
+    ['Build', '16.0.17328.20068'],
+    ['Language', 'en-US on screen, en-US in the workbook'],
+  ])
+  expect(rows(4)[0]?.[2]).toMatch(/^ExcelApi 1\.17, no ExcelApiOnline, .*DialogApi 1\.2/)
+  expect(rows(5)).toEqual([
+    ['', 'Check', 'What went wrong, or was found'],
     ['failed', 'Writes a date', '3-4'],
     ['passed', '=SUM is text', ''],
     ['passed', '=SUM is text', ''],
   ])
   await writeReport([passed])
-  expect(rows().slice(1)).toEqual([
+  expect(rows(6).slice(0, 2)).toEqual([
     ['passed', '=SUM is text', ''],
     ['', '', ''],
-    ['', '', ''],
   ])
+  expect(reportText([passed, failed])).toMatch(
+    /^Host: Excel\n.*\nCheck: What went wrong, or was found\nfailed: Writes a date: 3-4\npassed: =SUM is text$/s,
+  )
 })

@@ -25,6 +25,10 @@ export interface Setting {
   readonly height?: number
   /** Whether Excel tells its theme: what `toldTheme` of the pane's window holds. */
   readonly tellsTheme?: boolean
+  /** How long the pane's own script takes to come, in milliseconds. */
+  readonly scriptDelay?: number
+  /** A button of the ribbon that is pressed as soon as the page is there; `firstPress` of the window says what came of it. */
+  readonly press?: string
   /** A workbook of tests/marksheets to open, in place of the demo class. */
   readonly workbook?: string
 }
@@ -54,7 +58,19 @@ export async function openStage(setting: Setting = {}): Promise<Stage> {
   })
   const watched = watch(page)
   if (setting.tellsTheme) await page.addInitScript(tellTheme)
+  const { scriptDelay, press } = setting
+  if (scriptDelay !== undefined)
+    await page.route('**/taskpane.js', async (route) => {
+      await new Promise((resolve) => setTimeout(resolve, scriptDelay))
+      await route.continue()
+    })
   await page.goto(inject('bench'))
+  if (press !== undefined) {
+    await page.waitForFunction(() => window.columnwiseBench)
+    await page.evaluate((name) => {
+      window.firstPress = window.columnwiseBench?.press(name)
+    }, press)
+  }
   await page.waitForFunction(() => window.columnwiseBench?.functionsConnected)
   if (setting.workbook !== undefined) {
     await page.setInputFiles('#open-file', pathOf(setting.workbook))
@@ -69,6 +85,7 @@ export async function openStage(setting: Setting = {}): Promise<Stage> {
 
 declare global {
   interface Window {
+    firstPress?: Promise<boolean> | undefined
     toldTheme?: Partial<Office.OfficeTheme>
   }
 }

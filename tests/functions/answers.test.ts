@@ -136,11 +136,13 @@ describe('MARK', () => {
       [false, true],
     ])
     const asked = await host.call('MARK', [['5 − 3', error]], [[2, 8]])
-    expect(asked.value).toEqual([[true, '#VALUE!']])
+    expect(asked.value).toEqual([[true, 'no question']])
   })
 
-  it('gives #VALUE! under a cell that is no question', async () => {
-    expect((await host.call('MARK', [['Name', '5 − 3']], [['Ada', 2]])).value).toEqual([['#VALUE!', true]])
+  it('gives a word under a cell that is no question', async () => {
+    expect((await host.call('MARK', [['Name', '5 − 3']], [['Ada', 2]])).value).toEqual([
+      ['no question', true],
+    ])
   })
 })
 

@@ -44,6 +44,8 @@ describe('functions of questions, in the shape of the range', () => {
     const { value, message } = await host.call('ANSWER', [['999999999999999 + 999999999999999']])
     expect(value).toBe('#N/A')
     expect(message).toMatch(/15 digits/)
+    const row = ['999999999999999 + 999999999999999', '1 + 1']
+    expect((await host.call('ANSWER', [row])).value).toEqual([['too long', 2]])
     expect(await host.call('ANSWER', [['999999999999999 + 1']])).toEqual({ value: [[1e15]] })
   })
 
@@ -87,14 +89,14 @@ describe('functions of questions, in the shape of the range', () => {
     expect((await host.call(id, [[null, 0, '', '  ']])).value).toEqual([['', '', '', '']])
   })
 
-  it.each(IN_SHAPE)('%s: a cell that is no question gives #VALUE! there and spoils no other', async (id) => {
+  it.each(IN_SHAPE)('%s: a cell that is no question gives a word there and spoils no other', async (id) => {
     const { value } = await host.call(id, [
       ['Name', '5 − 3', true],
       [{ basicValue: '#N/A' }, '', '3 − 5'],
     ])
     const [[name, sum, truth], [error, empty, negative]] = value as [unknown[], unknown[]]
-    expect([name, truth, error, negative]).toEqual(['#VALUE!', '#VALUE!', '#VALUE!', '#VALUE!'])
-    expect(sum).not.toBe('#VALUE!')
+    expect([name, truth, error, negative]).toEqual(Array(4).fill('no question'))
+    expect(sum).not.toBe('no question')
     expect(empty).toBe('')
   })
 

@@ -26,24 +26,27 @@ export interface Builds {
   readonly hosted: string
   /** The add-in for a closed network, with its own copy of the client library. */
   readonly local: string
+  /** The add-in for a volunteer's trial in Excel, with the host checks. */
+  readonly trial: string
   readonly bench: string
 }
 
 /** Builds all that tests look at, once for a run; not again while no source is newer. */
 export async function builds(): Promise<Builds> {
   await mkdir(CACHE, { recursive: true })
-  const [addin, hosted, local, bench] = ['addin', 'hosted', 'local', 'bench'].map((name) =>
+  const [addin, hosted, local, trial, bench] = ['addin', 'hosted', 'local', 'trial', 'bench'].map((name) =>
     path.join(CACHE, name),
-  ) as [string, string, string, string]
+  ) as [string, string, string, string, string]
   const stamp = path.join(CACHE, 'newest')
   const newest = String(Math.max(...(await Promise.all(SOURCES.map(newestIn)))))
   if ((await readFile(stamp, 'utf8').catch(() => '')) !== newest) {
-    // The first build fills webpack's cache for the other two.
+    // The first build fills webpack's cache for the others.
     await Promise.all([buildAddin(addin), buildBench(bench)])
     await Promise.all([buildAddin(hosted, `base=${HOST}`), buildAddin(local, 'officejs=local')])
+    await buildAddin(trial, `base=${HOST}`, 'checks=yes')
     await writeFile(stamp, newest)
   }
-  return { addin, hosted, local, bench }
+  return { addin, hosted, local, trial, bench }
 }
 
 /** Builds the add-in into a folder, as `npm run build` does. Throws with webpack's output where that fails. */

@@ -62,11 +62,14 @@ export async function failsWith(code: string, batch: (context: Excel.RequestCont
 /** The scratch sheet in another batch. */
 export const scratch = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(SCRATCH)
 
-/** Waits until `done` holds, for two seconds at most. */
-export async function until(what: string, done: () => boolean): Promise<void> {
-  const limit = Date.now() + 2000
-  while (!done()) {
-    if (Date.now() > limit) throw new Error(`${what} did not happen within two seconds`)
-    await new Promise((resolve) => setTimeout(resolve, 20))
+/** How long a check waits for something, in milliseconds: long enough for Excel on the web. */
+const LIMIT = 15_000
+
+/** Waits until `done` holds, for fifteen seconds at most. */
+export async function until(what: string, done: () => boolean | Promise<boolean>): Promise<void> {
+  const limit = Date.now() + LIMIT
+  while (!(await done())) {
+    if (Date.now() > limit) throw new Error(`${what} did not happen within ${LIMIT / 1000} seconds`)
+    await new Promise((resolve) => setTimeout(resolve, 50))
   }
 }

@@ -84,6 +84,22 @@ export const FORMATS: readonly Check[] = [
     )
     same('range', range.address.replace(/^.*!/, ''), 'A1:A9')
   }),
+  check('a conditional format on a whole sheet comes back', async (sheet, context) => {
+    const format = sheet.getRange().conditionalFormats.add('Custom')
+    format.custom.rule.formula = '=A1="Columnwise"'
+    format.custom.format.font.bold = true
+    const list = sheet.getRange('C7').conditionalFormats
+    list.load('items/type')
+    await context.sync()
+    same(
+      'kinds',
+      list.items.map(({ type }) => type),
+      ['Custom'],
+    )
+    format.load('custom/rule/formula')
+    await context.sync()
+    same('formula', format.custom.rule.formula, '=A1="Columnwise"')
+  }),
   check('a new conditional format comes first, and one can be taken away', async (sheet, context) => {
     const first = await cellValueRule(sheet, 'A1:A9', '=A1>3', '#00FF00')
     const second = await cellValueRule(sheet, 'A1:A9', '=A1>2', '#FF0000')

@@ -42,6 +42,13 @@ export const OVERLAYS: readonly Check[] = [
     await context.sync()
     same('deleted', count.value, 0)
   }),
+  check('a comment takes a full address', async (sheet, context) => {
+    const comment = sheet.comments.add("'Contract check'!C3", 'Look at the tens')
+    const place = comment.getLocation()
+    place.load('address')
+    await context.sync()
+    same('place', place.address.replace(/^.*!/, ''), 'C3')
+  }),
   check('a comment takes no address without its sheet', async () => {
     await failsWith('InvalidArgument', async (context) => {
       scratch(context).comments.add('B2', 'Look at the tens')

@@ -1,13 +1,31 @@
 import type { CheckResult } from '../contract'
+import { environment } from './environment'
 
 /** The sheet that the report is written to. */
 export const REPORT_SHEET = 'Host checks'
 
-/** Writes how checks came out to a sheet of their own, made where there is none, those that failed first. */
-export async function writeReport(results: readonly CheckResult[]): Promise<void> {
+type Line = readonly [outcome: string, what: string, message: string]
+
+/** What was run where and how it came out, as lines of three texts: the environment, then the checks, those that failed first. */
+export function reportLines(results: readonly CheckResult[]): readonly Line[] {
   const sorted = [...results].sort((a, b) => Number(a.passed) - Number(b.passed))
-  const lines = sorted.map(({ name, passed, message }) => [passed ? 'passed' : 'failed', name, message])
-  const values = [['', 'Check', 'What went wrong'], ...lines]
+  return [
+    ...environment().map(([what, value]): Line => ['', what, value]),
+    ['', 'Check', 'What went wrong, or was found'],
+    ...sorted.map(({ name, passed, message }): Line => [passed ? 'passed' : 'failed', name, message]),
+  ]
+}
+
+/** The report as a text, a line each. */
+export function reportText(results: readonly CheckResult[]): string {
+  return reportLines(results)
+    .map((line) => line.filter((text) => text !== '').join(': '))
+    .join('\n')
+}
+
+/** Writes the report to a sheet of its own, made where there is none. */
+export async function writeReport(results: readonly CheckResult[]): Promise<void> {
+  const values = reportLines(results).map((line) => [...line])
   await Excel.run(async (context) => {
     const { worksheets } = context.workbook
     const present = worksheets.getItemOrNullObject(REPORT_SHEET)

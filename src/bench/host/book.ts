@@ -1,5 +1,6 @@
 import type { Area } from '../grid/area'
 import type { SpillFacts } from './spills'
+import { UndoList } from './undoList'
 
 /** A table of a sheet. */
 export interface TableFacts {
@@ -138,6 +139,12 @@ export class Book {
    * (made or duplicated in the rules manager, or brought back by Ctrl+Z; issues 5222, 6396, 6827 and 6835 of office-js).
    */
   readonly unreadableFormats = new Map<string, 'all' | 'inside'>()
+  /** Whether selecting cells is told, which Excel at times fails to do (issue 6311 of office-js). */
+  tellsSelections = true
+  /** Whether a printer is set up; without one Excel for Windows takes no page set-up. */
+  hasPrinter = true
+  /** What Excel's own undo would take back. */
+  readonly undo = new UndoList()
   readonly xmlParts = new Map<string, string>()
   readonly properties = new Map<string, string>()
   readonly #sheets = new Map<string, SheetFacts>()
@@ -169,6 +176,7 @@ export class Book {
     this.names = []
     this.settings.clear()
     this.unreadableFormats.clear()
+    this.undo.steps.length = 0
     this.xmlParts.clear()
     this.properties.clear()
   }

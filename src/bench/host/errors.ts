@@ -46,3 +46,7 @@ export const inCellEditMode = () =>
     'InvalidOperationInCellEditMode',
     'Excel is in cell-editing mode. Please exit the edit mode by pressing ENTER or TAB or selecting another cell, and then try again.',
   )
+
+/** There is no printer to ask. */
+export const noPrinter = () =>
+  new HostError('GeneralException', 'There was an internal error while processing the request.', 500)

@@ -1,4 +1,5 @@
 import type { Book } from './book'
+import { dialogsOf } from './dialogs'
 import type { Transport } from './transport'
 
 /** The requirement sets that the bench claims. */
@@ -67,6 +68,7 @@ export function installOfficeHost(window: BareWindow, transport: Transport): voi
     GetContext: () => context,
     GetHostInfo: () => 'Excel|Win32|16.01|en-US|||disableLogging|2',
     GetLoggingAllowed: () => false,
+    ...dialogsOf(window)?.natives,
   }
   for (const [name, value] of Object.entries({ _richApiNativeBridge: transport, external }))
     Object.defineProperty(window, name, { value, configurable: true, writable: true })

@@ -10,6 +10,8 @@ import { ActionKind, PathKind, camelCase } from './wireTypes'
 export interface WireHooks {
   /** Resolves when outstanding calculations are done; undefined when there are none. */
   readonly calculating?: () => Promise<void> | undefined
+  /** Called for each member that is set or called to change something, as Class.member, before it is. */
+  readonly changing?: (member: string) => void
   /** Called after each request, whether it failed or not. */
   readonly finished?: () => void
 }
@@ -106,12 +108,14 @@ export class WireHost {
       case ActionKind.QueryAsJson:
         return runQuery(object, action.QueryInfo ?? {}, this.#identify)
       case ActionKind.SetProperty:
-        this.#requireWritable()
+        this.#change(object, action.Name)
         writeMember(object, action.Name, this.#arguments(action.ArgumentInfo, body, found)[0])
         return null
       case ActionKind.Update:
-        this.#requireWritable()
-        for (const [name, value] of Object.entries(action.ObjectState ?? {})) writeMember(object, name, value)
+        for (const [name, value] of Object.entries(action.ObjectState ?? {})) {
+          this.#change(object, name)
+          writeMember(object, name, value)
+        }
         return null
       case ActionKind.EnsureUnchanged:
         return null
@@ -134,7 +138,7 @@ export class WireHost {
       return null
     }
     const key = camelCase(name)
-    if (!READS.test(key)) this.#requireWritable()
+    if (!READS.test(key)) this.#change(object, key)
     const method: unknown = findMember(object, key)?.value
     if (typeof method !== 'function') throw notOnBench(`${classOf(object)}.${key}`)
     return Reflect.apply(
@@ -193,8 +197,9 @@ export class WireHost {
     return (info?.Arguments ?? []).map((value, i) => (ids ? resolve(value, ids[i]) : value))
   }
 
-  #requireWritable(): void {
+  #change(object: HostObject, name: string): void {
     if (this.readOnly) throw accessDenied()
+    this.hooks.changing?.(`${classOf(object)}.${camelCase(name)}`)
   }
 
   readonly #identify = (object: HostObject): Record<string, unknown> => {

@@ -4,7 +4,7 @@ import type { BareWindow } from '../host/officeHost'
 import type { CallPath } from './cellFunctions'
 import { showDemo } from './demoSheet'
 import { FileButtons } from './fileButtons'
-import { connectFunctions, showPane } from './pane'
+import { connectFunctions, pressRibbon, showPane } from './pane'
 import { makeSplitter } from './splitter'
 import { univerGrid } from './univer'
 
@@ -15,6 +15,8 @@ export interface BenchPage {
   install(window: BareWindow): void
   /** How cells reach the add-in's functions. */
   functionPath: CallPath
+  /** Presses a button of the ribbon; gives whether the add-in acted on it. */
+  press(name: string): Promise<boolean>
   /** Whether the add-in's functions can be called in cells. */
   functionsConnected: boolean
 }
@@ -42,6 +44,7 @@ const page: BenchPage = {
     bench.install(window)
   },
   functionPath: 'direct',
+  press: (name) => pressRibbon(name, bench, () => frame),
   functionsConnected: false,
 }
 window.columnwiseBench = page

@@ -13,6 +13,28 @@ interface AddinWindow {
   readonly CustomFunctions?: {
     readonly _association: { readonly mappings: Record<string, RegisteredFunction> }
   }
+  readonly Office?: {
+    readonly actions: { readonly _association: { readonly mappings: Record<string, Command | undefined> } }
+  }
+}
+
+/** What the add-in has associated with a button of the ribbon. */
+type Command = (event: { completed(): void }) => void
+
+/** Presses a button of the ribbon, which may be what wakes the add-in. Gives whether anything came of it, once that is over. */
+export async function pressRibbon(
+  name: string,
+  bench: Bench,
+  frame: () => HTMLIFrameElement | null,
+): Promise<boolean> {
+  await bench.actionsReady
+  const { Office } = frame()?.contentWindow as AddinWindow
+  const command = Office?.actions._association.mappings[name.toUpperCase()]
+  if (!command) return false
+  await new Promise<void>((completed) => {
+    command({ completed })
+  })
+  return true
 }
 
 /** Shows the add-in in its frame, afresh. Its office.js calls `install` on its window before it starts. */

@@ -2,8 +2,8 @@ import type { CellValue } from '../../answers/typed'
 
 /**
  * What is read of a sheet: its cells from A1, row by row (rows may be of unequal length; what is missing is empty).
- * `formats` are number format codes, `formulas` the formulas with their leading =, where a cell has one ('' elsewhere), and `merges`
- * the areas whose cells are merged; each may be left out. `is1904` where the workbook counts days from 1904.
+ * `formats` are number format codes ('General' where one is missing), `formulas` the formulas with their leading =, where a cell has one
+ * ('' elsewhere), and `merges` the areas whose cells are merged; each may be left out. `is1904` where the workbook counts days from 1904.
  */
 export interface Matrix {
   readonly name: string

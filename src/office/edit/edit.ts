@@ -1,5 +1,5 @@
 import { codeOf, Problem, problemOf, Stopped } from './errors'
-import { askAll, UNWATCHED, type Part, type Work } from './work'
+import { askAll, NotMerged, UNWATCHED, writeAll, type Part, type Work } from './work'
 
 /** Parts to ask for together; worked out only when their turn comes, since they may build on what was loaded before. */
 export type Round = () => readonly Part[]
@@ -32,7 +32,8 @@ export interface Done {
 
 /**
  * Carries out changes together: keeps, checks, writes. A request is no transaction, so where writing fails or is stopped, what was
- * written is put back; where that fails too, the Problem says what stayed. Small changes take one request for each round of `keep` and
+ * written is put back; where that fails too, the Problem says what stayed. Where that was because Excel was to make one step of its own
+ * undo of it, it is done anew without. Small changes take one request for each round of `keep` and
  * one to write.
  */
 export async function perform(title: string, edits: readonly Edit[], work: Work = UNWATCHED): Promise<Done> {
@@ -43,14 +44,16 @@ export async function perform(title: string, edits: readonly Edit[], work: Work 
     throw problemOf(error)
   }
   try {
-    await askAll(
+    await writeAll(
       edits.flatMap((edit) => edit.write()),
       work,
       'Writing',
     )
     for (const edit of edits) edit.verify?.()
   } catch (error) {
-    throw await putBackAfter(edits, problemOf(error))
+    if (error instanceof NotMerged && (await isPutBack(edits.toReversed(), 1)))
+      return perform(title, edits, work)
+    throw await putBackAfter(edits, problemOf(error instanceof NotMerged ? error.cause : error))
   }
   return { title, edits, told: edits.flatMap((edit) => edit.told?.() ?? []) }
 }
@@ -99,11 +102,13 @@ const isGone = (error: unknown) => codeOf(error) === 'ItemNotFound'
 
 async function putBackAll(edits: readonly Edit[], work: Work): Promise<void> {
   await rounds(edits, ({ look }) => look, work)
-  await askAll(
-    edits.flatMap((edit) => edit.putBack()),
-    work,
-    'Putting back',
-  )
+  const parts = edits.flatMap((edit) => edit.putBack())
+  try {
+    await writeAll(parts, work, 'Putting back')
+  } catch (error) {
+    if (!(error instanceof NotMerged)) throw error
+    await putBackAll(edits, work)
+  }
 }
 
 /** How often putting back is tried before the teacher is told what stayed. */

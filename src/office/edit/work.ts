@@ -39,6 +39,10 @@ export const CELLS_PER_REQUEST = 20_000
 export interface Part {
   readonly cells: number
   queue(context: Excel.RequestContext): void
+  /** Whether Excel's own undo ends with it, as with hiding a sheet, so that it is merged with nothing into one step of that. */
+  readonly endsUndo?: boolean
+  /** Where it may be left out: called where Excel does not do it. It is asked for after all others, by itself. */
+  leftOut?(): void
   /** The same in pieces, where Excel may be unable to read some of what it is about. */
   apart?(): Promise<readonly Piece[]>
 }
@@ -70,6 +74,65 @@ export async function askAll(parts: readonly Part[], work: Work, words: string):
     stopIfAsked(work)
     if (requests.length > 1) work.progress(index / requests.length, words)
     await ask(request)
+  }
+}
+
+/** The requirement set in which the requests of a run can become one step of Excel's own undo. */
+const MERGES_UNDO = '1.20'
+
+/** Requests that were to become one step of Excel's own undo failed; its cause says how. */
+export class NotMerged extends Error {
+  constructor(cause: unknown) {
+    super('The requests could not be merged.', { cause })
+    this.name = 'NotMerged'
+  }
+}
+
+/**
+ * Whether this Excel has failed at merging, as it may for reasons that cannot be known beforehand (UndoNotSupported, and issues 6255, 6491
+ * and 6711 of office-js). It is not asked to again.
+ */
+let hasFailed = false
+
+/**
+ * Has all parts done that change something, in as few requests as can be, which become one step of Excel's own undo where it has that. What
+ * may be left out comes last. Throws NotMerged where merging them failed; asked for again, they are not merged.
+ */
+export async function writeAll(parts: readonly Part[], work: Work, words: string): Promise<void> {
+  const needed = parts.filter(({ leftOut }) => !leftOut)
+  const isMerged =
+    !hasFailed &&
+    requestsOf(needed).length > 1 &&
+    !needed.some(({ endsUndo }) => endsUndo) &&
+    Office.context.requirements.isSetSupported('ExcelApi', MERGES_UNDO)
+  if (isMerged) await writeMerged(requestsOf(needed), work, words)
+  else await askAll(needed, work, words)
+  await writeIfPossible(parts.filter(({ leftOut }) => leftOut))
+}
+
+async function writeIfPossible(parts: readonly Part[]): Promise<void> {
+  if (parts.length === 0) return
+  await send(parts).catch(async () => {
+    for (const part of parts)
+      await send([part]).catch(() => {
+        part.leftOut?.()
+      })
+  })
+}
+
+async function writeMerged(requests: readonly Part[][], work: Work, words: string): Promise<void> {
+  try {
+    await Excel.run({ mergeUndoGroup: true }, async (context) => {
+      for (const [index, request] of requests.entries()) {
+        stopIfAsked(work)
+        work.progress(index / requests.length, words)
+        await sendIn(context, request)
+      }
+    })
+  } catch (error) {
+    if (error instanceof Stopped) throw error
+    hasFailed = true
+    throw new NotMerged(error)
   }
 }
 
@@ -111,10 +174,12 @@ const UNREADABLE: ReadonlySet<string> = new Set([
 const isUnreadable = (error: unknown) => UNREADABLE.has(codeOf(error))
 
 async function send(request: readonly Part[]): Promise<void> {
-  await Excel.run(async (context) => {
-    for (const part of request) part.queue(context)
-    await context.sync()
-  })
+  await Excel.run((context) => sendIn(context, request))
+}
+
+async function sendIn(context: Excel.RequestContext, request: readonly Part[]): Promise<void> {
+  for (const part of request) part.queue(context)
+  await context.sync()
 }
 
 /** Pieces of at most `size` of the whole numbers from `first` to `last`. */

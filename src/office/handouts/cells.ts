@@ -116,7 +116,6 @@ function described({ heights, breaks, looks }: HandoutCells): string[] {
 /** Takes everything of ours off the first rows of a sheet. */
 export function emptied(sheet: Excel.Worksheet, rows: number): void {
   sheet.getRange(rowsAddress(0, Math.max(0, rows - 1))).clear('All')
-  sheet.horizontalPageBreaks.removePageBreaks()
 }
 
 /** The first words of a sheet of ours. */
@@ -124,18 +123,22 @@ export function noteFor(name: string): string {
   return `${OWN_SHEET}${name}. Ready to print; this row is not printed.`
 }
 
-/** Parts that lay a hand-out out on an empty sheet, what it says of its looks last; `found` gives the sheet. */
+/**
+ * Parts that lay a hand-out out on an empty sheet; `found` gives the sheet. How it is printed comes last, and `leftOut` is called where Excel
+ * does not take it: it asks the printer.
+ */
 export function layOutParts(
   found: (context: Excel.RequestContext) => Excel.Worksheet,
   name: string,
   cells: HandoutCells,
+  leftOut: () => void,
 ): Part[] {
   const { heights, looks } = cells
   return [
     {
       cells: 1,
       queue: (context) => {
-        setPaper(found(context), cells)
+        setSizes(found(context), cells)
       },
     },
     ...contentParts(found, cells.rows),
@@ -162,6 +165,13 @@ export function layOutParts(
       cells: 1,
       queue: (context) => {
         describe(found(context), name, cells)
+      },
+    },
+    {
+      cells: 1,
+      leftOut,
+      queue: (context) => {
+        setPage(found(context), cells)
       },
     },
   ]
@@ -194,14 +204,17 @@ const printed = ({ top, left, bottom, right }: Area): Area => ({
   right,
 })
 
-function setPaper(sheet: Excel.Worksheet, { heights, breaks }: HandoutCells): void {
+function setSizes(sheet: Excel.Worksheet, { heights }: HandoutCells): void {
   sheet.showGridlines = false
-  const { pageLayout, horizontalPageBreaks } = sheet
   sheet.getRange(`A:${columnLetters(COLUMNS - 1)}`).format.columnWidth = SIDE
   for (const { first, last, height } of sameHeights(heights)) {
     const area = printed({ top: first, left: 0, bottom: last, right: 0 })
     sheet.getRange(areaAddress(area)).format.rowHeight = height
   }
+}
+
+function setPage(sheet: Excel.Worksheet, { heights, breaks }: HandoutCells): void {
+  const { pageLayout, horizontalPageBreaks } = sheet
   pageLayout.setPrintArea(
     areaAddress(printed({ top: 0, left: 0, bottom: heights.length - 1, right: COLUMNS - 1 })),
   )
@@ -213,6 +226,7 @@ function setPaper(sheet: Excel.Worksheet, { heights, breaks }: HandoutCells): vo
   pageLayout.leftMargin = MARGINS.left
   pageLayout.rightMargin = MARGINS.right
   pageLayout.zoom = { horizontalFitToPages: 1 }
+  horizontalPageBreaks.removePageBreaks()
   for (const row of breaks) horizontalPageBreaks.add(`A${row + ABOVE + 1}`)
 }
 

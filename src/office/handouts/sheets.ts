@@ -28,7 +28,7 @@ export interface HandoutEdit extends Edit {
 }
 
 /**
- * Writes a hand-out's worksheets and brings the first to the front: in four requests, in more where they are large. Gives the names of
+ * Writes a hand-out's worksheets and brings the first to the front: in five requests, in more where they are large. Gives the names of
  * the sheets. Throws Problem.
  */
 export async function writeHandout(
@@ -66,8 +66,8 @@ async function readNames(work: Work): Promise<NamedSheet[]> {
 /**
  * Lays out sheets of a hand-out on a sheet of our own: a new one, or one of that name that is ours, which is laid out anew; where the
  * name is a teacher's, on a numbered one. Taking back gives a sheet that was there what it held and how it looked. One that was added
- * is emptied but for its note and hidden, not deleted: deleting would clear Excel's own list of what can be undone. Where something else
- * has been typed on it since, it stays.
+ * is emptied but for its note and hidden, not deleted: deleting clears Excel's own list of what can be undone everywhere, hiding on Windows
+ * and Mac. Where something else has been typed on it since, it stays. How it is printed is left out where Excel does not take that, and told.
  */
 export function handoutEdit(
   worksheet: Worksheet,
@@ -83,6 +83,10 @@ export function handoutEdit(
   let place: { readonly name: string; readonly held: HeldSheet } = { name: free, held: added }
   let before: Content | null = null
   let stays = false
+  let isUnprinted = false
+  const leftOut = () => {
+    isUnprinted = true
+  }
   const found = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(place.held.key())
   return {
     get what() {
@@ -103,14 +107,15 @@ export function handoutEdit(
     write: () => [
       {
         cells: 1,
+        endsUndo: before?.isVisible === false,
         queue: (context) => {
           const sheet = before ? found(context) : context.workbook.worksheets.add(free)
           if (before) emptied(sheet, before.values.length)
-          sheet.visibility = 'Visible'
+          if (before?.isVisible === false) sheet.visibility = 'Visible'
           sheet.getRange('A1').values = [[noteFor(worksheet.name)]]
         },
       },
-      ...layOutParts(found, worksheet.name, cells),
+      ...layOutParts(found, worksheet.name, cells, leftOut),
       {
         cells: 1,
         queue: (context) => {
@@ -119,6 +124,13 @@ export function handoutEdit(
       },
       ...(before ? [] : [added.added()]),
     ],
+    told: () =>
+      isUnprinted
+        ? [
+            `Excel did not take how ${place.name} is to be printed, as happens where no printer is set up. ` +
+              'Choose A4, portrait and one page wide under Page Layout before you print.',
+          ]
+        : [],
     look: [
       () => [place.held.presence()],
       () => (place.held.isThere() ? [place.held.look()] : []),
@@ -133,6 +145,7 @@ export function handoutEdit(
       return [
         {
           cells: 1,
+          endsUndo: before?.isVisible !== true,
           queue: (context) => {
             const sheet = found(context)
             emptied(sheet, Math.max(now.values.length, laid.length))
@@ -141,7 +154,7 @@ export function handoutEdit(
           },
         },
         ...(kept
-          ? layOutParts(found, worksheet.name, kept)
+          ? layOutParts(found, worksheet.name, kept, leftOut)
           : contentParts(found, before ? rowsHeld(before) : [])),
       ]
     },

@@ -32,7 +32,7 @@ const TITLE_SIZE = 14
 
 /**
  * Lays out a marksheet on an empty sheet and brings it to the front. Taking back empties the sheet, and hides it where it was not in
- * sight before: deleting it would clear Excel's own list of what can be undone. Where something else was typed on it meanwhile, it stays.
+ * sight before: deleting it would clear Excel's own list of what can be undone, also on the web. Where something else was typed on it meanwhile, it stays.
  */
 export function marksheetEdit(plan: MarksheetPlan, { name, kind }: Place, front: SheetRef): Edit {
   const width = plan.widths.length
@@ -63,9 +63,10 @@ export function marksheetEdit(plan: MarksheetPlan, { name, kind }: Place, front:
     write: () => [
       {
         cells: 1,
+        endsUndo: kind === 'spare',
         queue: ({ workbook: { worksheets } }) => {
           const sheet = kind === 'new' ? worksheets.add(name) : worksheets.getItem(name)
-          sheet.visibility = 'Visible'
+          if (kind === 'spare') sheet.visibility = 'Visible'
           plan.widths.forEach((characters, column) => {
             columnOf(sheet, column).format.columnWidth = pointsFor(characters)
           })
@@ -111,6 +112,7 @@ function isChanged({ rows }: MarksheetPlan, { rowIndex, columnIndex, values }: E
 function takeOff(name: string, all: Area, kind: Place['kind'], front: SheetRef | null): Part {
   return {
     cells: 1,
+    endsUndo: kind !== 'front',
     queue: ({ workbook: { worksheets } }) => {
       const sheet = worksheets.getItem(name)
       sheet.freezePanes.unfreeze()

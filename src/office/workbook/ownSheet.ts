@@ -40,8 +40,8 @@ export interface SheetEdit extends Edit {
 
 /**
  * Lays out a sheet of our own anew, or adds it behind the others; `besides` are cells that other edits fill. Taking back gives a sheet that
- * was there what it held. One that was added is emptied but for its title and hidden, not deleted: deleting would clear Excel's own list of
- * what can be undone. The next time it is used again. Where something else has been typed on it since, it stays.
+ * was there what it held. One that was added is emptied but for its title and hidden, not deleted: deleting clears Excel's own list of what
+ * can be undone everywhere, hiding on Windows and Mac. The next time it is used again. Where something else has been typed on it since, it stays.
  */
 export function ownSheetEdit(
   table: TableSheet,
@@ -79,10 +79,11 @@ export function ownSheetEdit(
     write: () => [
       {
         cells: 1,
+        endsUndo: present?.visible === false,
         queue: (context) => {
           const sheet = present ? sheetOf(context) : context.workbook.worksheets.add(name)
           if (present) clear(sheet)
-          sheet.visibility = 'Visible'
+          if (present?.visible === false) sheet.visibility = 'Visible'
           sheet.showGridlines = false
           table.widths.forEach((characters, column) => {
             const letters = columnLetters(column)
@@ -100,6 +101,7 @@ export function ownSheetEdit(
       return [
         {
           cells: 1,
+          endsUndo: hide,
           queue: (context) => {
             const sheet = sheetOf(context)
             clear(sheet)

@@ -59,11 +59,11 @@ function picture(bench: Bench, name: string) {
 }
 
 describe('a hand-out written as worksheets', () => {
-  it('takes four requests, comes to the front, and nothing of it is taken for a marksheet', async () => {
+  it('takes five requests, comes to the front, and nothing of it is taken for a marksheet', async () => {
     const bench = await benchWith(CLASS)
     const syncs = countSyncs(bench)
     const { sheets } = await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
-    expect(syncs()).toBeLessThanOrEqual(4)
+    expect(syncs()).toBeLessThanOrEqual(5)
     expect(sheets).toEqual(['Lesson', 'Lesson answers', 'Lesson letter'])
     expect((await readSheet()).name).toBe('Lesson')
     for (const name of sheets) {
@@ -73,6 +73,22 @@ describe('a hand-out written as worksheets', () => {
       expect(review(matrix)).toEqual([])
     }
     expect(bench.host.unsupported).toEqual(new Map())
+  })
+
+  it('is written all the same where no printer is set up, and that is told', async () => {
+    const bench = await benchWith(CLASS)
+    await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
+    const whole = picture(bench, 'Lesson').values
+    const without = await benchWith(CLASS)
+    without.book.hasPrinter = false
+    const { done } = await writeHandout(lessonWorksheets(lessonOf(60), MAKING))
+    expect(picture(without, 'Lesson').values).toEqual(whole)
+    expect(done.told).toHaveLength(3)
+    expect(done.told?.[0]).toMatch(
+      /^Excel did not take how Lesson is to be printed.*Page Layout before you print\.$/,
+    )
+    expect(await takeBack(done)).toEqual([])
+    expect(shown(without)).toEqual(shown(await benchWith(CLASS)))
   })
 
   it('prints upright on A4, one page wide, without the row that says whose sheet it is', async () => {
@@ -231,7 +247,7 @@ describe('texts that look like formulas', () => {
 })
 
 describe('a lesson made in one action', () => {
-  it('is its sheets and its marksheet, in four requests; one Undo takes it all back', async () => {
+  it('is its sheets and its marksheet, in five requests; one Undo takes it all back', async () => {
     const bench = await benchWith(CLASS)
     const syncs = countSyncs(bench)
     const lesson = lessonOf(60)
@@ -243,7 +259,7 @@ describe('a lesson made in one action', () => {
     }
     const before = pictureOf(bench)
     const { done, marksheet } = await writeLesson(lesson, MAKING, wanted, await readSetBook())
-    expect(syncs()).toBeLessThanOrEqual(4)
+    expect(syncs()).toBeLessThanOrEqual(5)
     expect(marksheet).toBe('Subtraction')
     const { name, matrix } = await readSheet()
     expect(name).toBe('Subtraction')

@@ -10,11 +10,13 @@ describe('reading a sheet', () => {
     const expected = await marksheetOf('heron-notes')
     const { matrix } = await readSheet()
     expect(matrix.name).toBe(expected.name)
+    expect(expected.formats?.flat()).toContainEqual(expect.stringMatching(/yy/))
+    expect(expected.formulas?.flat()).toContainEqual(expect.stringMatching(/^=/))
     expected.values.forEach((row, i) => {
       row.forEach((value, j) => {
         expect(matrix.values[i]?.[j] ?? '').toEqual(value ?? '')
-        expect(matrix.formats?.[i]?.[j]).toBe(expected.formats?.[i]?.[j])
-        expect(matrix.formulas?.[i]?.[j]).toBe(expected.formulas?.[i]?.[j])
+        expect(matrix.formats?.[i]?.[j]).toBe(expected.formats?.[i]?.[j] ?? 'General')
+        expect(matrix.formulas?.[i]?.[j]).toBe(expected.formulas?.[i]?.[j] ?? '')
       })
     })
   })

@@ -47,6 +47,11 @@ afterEach(() => {
   vi.unstubAllGlobals()
 })
 
+/** A host without a Dialog API, as Excel 2016 would be. */
+function hostWithout() {
+  vi.stubGlobal('Office', { context: { requirements: { isSetSupported: () => false }, ui: {} } })
+}
+
 describe('the large window', () => {
   it('opens a second time while the first is still closing, and never as a window of the browser', async () => {
     const shown = hostOfWindows()
@@ -54,6 +59,27 @@ describe('the large window', () => {
     await openLargeWindow(page('two'))
     expect(shown).toEqual(['one', 'two'])
     expect(openOfBrowser).not.toHaveBeenCalled()
+  })
+
+  it.each([12002, 12003, 12004, 12005, 12007, 13000])(
+    'is never a window of the browser where Excel has windows, but a sentence, when Excel answers with %i',
+    async (code) => {
+      hostOfWindows(code)
+      const { sentence, next } = await problemIn(openLargeWindow(page('one')))
+      expect(sentence).toBe(
+        code === 12007
+          ? 'Another large window of Columnwise is still open.'
+          : 'Excel did not open the large window.',
+      )
+      expect(next).not.toBe('')
+      expect(openOfBrowser).not.toHaveBeenCalled()
+    },
+  )
+
+  it('is one of the browser only where Excel has none', async () => {
+    hostWithout()
+    await problemIn(openLargeWindow(page('one')))
+    expect(openOfBrowser).toHaveBeenCalledOnce()
   })
 
   it('says so where the browser keeps windows from opening', async () => {

@@ -98,6 +98,16 @@ describe('the question', () => {
     expect(shown().question).toBe('305 − 128')
   })
 
+  it('of the selected cell is taken at the press of the button, where Excel does not tell that another is selected', async () => {
+    const { bench, modeller, shown, select } = await modelling()
+    bench.book.tellsSelections = false
+    await modeller.follow(true)
+    select('C1')
+    await modeller.takeSelected()
+    expect(shown().question).toBe('305 − 128')
+    await modeller.follow(false)
+  })
+
   it('asked for again keeps its step; another one begins anew', async () => {
     const { modeller, shown, select } = await modelling()
     select('B1')

@@ -1,5 +1,5 @@
 import type { ExcelContext } from '../excelContext'
-import { invalidArgument, notOnBench } from '../errors'
+import { invalidArgument, noPrinter, notOnBench } from '../errors'
 import { HostObject } from '../hostObject'
 import { placeOf } from '../place'
 import { RangeAreas } from './rangeAreas'
@@ -44,13 +44,13 @@ export class PageLayout extends HostObject {
     return titleColumns && this.context.range(this.sheetId, titleColumns)
   }
   setPrintArea(range: unknown) {
-    this.#page().printArea = placeOf(this.context, range, this.sheetId).area
+    this.#changed().printArea = placeOf(this.context, range, this.sheetId).area
   }
   setPrintTitleRows(range: unknown) {
-    this.#page().titleRows = placeOf(this.context, range, this.sheetId).area
+    this.#changed().titleRows = placeOf(this.context, range, this.sheetId).area
   }
   setPrintTitleColumns(range: unknown) {
-    this.#page().titleColumns = placeOf(this.context, range, this.sheetId).area
+    this.#changed().titleColumns = placeOf(this.context, range, this.sheetId).area
   }
   setPrintMargins(
     unit: string,
@@ -58,7 +58,7 @@ export class PageLayout extends HostObject {
   ) {
     const points = POINTS[unit]
     if (points === undefined) throw invalidArgument()
-    const page = this.#page()
+    const page = this.#changed()
     for (const [side, length] of Object.entries(margins)) {
       if (side === 'top') page.topMargin = length * points
       else if (side === 'bottom') page.bottomMargin = length * points
@@ -71,6 +71,15 @@ export class PageLayout extends HostObject {
   #page() {
     return this.context.book.sheet(this.sheetId).page
   }
+  #changed() {
+    requirePrinter(this.context)
+    return this.#page()
+  }
+}
+
+/** Throws GeneralException where no printer is set up (the code is a guess). */
+function requirePrinter({ book }: ExcelContext): void {
+  if (!book.hasPrinter) throw noPrinter()
 }
 
 for (const name of PLAIN)
@@ -80,6 +89,7 @@ for (const name of PLAIN)
       return this.context.book.sheet(this.sheetId).page[name]
     },
     set(this: PageLayout, value: unknown) {
+      requirePrinter(this.context)
       Object.assign(this.context.book.sheet(this.sheetId).page, { [name]: value })
     },
   })
