@@ -39,8 +39,8 @@ const GROUP = wordsOf(
   'group set class year table tables part section week house team room ability question level stage paper test quiz version term day',
 )
 
-/** A pupil by a number or a letter. */
-const ONE = /^(?:pupil|child|student|learner) (?:no\.? ?)?[a-z]?\d{0,4}$/i
+/** A pupil by a number or up to three letters. */
+const ONE = /^(?:pupil|child|student|learner) (?:no\.? ?)?(?<code>[a-z]{0,3})\d{0,4}$/i
 const TITLE = /^(?:mrs?|ms|miss|dr|sir)\b\.?/i
 /** Nothing but signs and digits, with a % or a stroke, or a school year. */
 const SIGNS = /^(?:\P{L}*[%/]\P{L}*|(?:19|20)\d\d\s*[-–/]\s*(?:\d\d){1,2})$/u
@@ -55,7 +55,11 @@ export function rowLabel(text: string): 'nobody' | 'person' | 'unsure' {
   if (words.length === 0) return wordsIn(text).length === 0 ? 'person' : 'nobody'
   const [first = '', ...more] = words.map((word) => word.replace(/[^\p{L}\p{M}]/gu, '').toLowerCase())
   const all = [first, ...more]
-  if (ONE.test(text) || (/^\p{L}+\.? \p{Lu}\.?$/u.test(text) && first.length > 1 && !GROUP.has(first)))
+  const code = ONE.exec(text)?.groups?.['code']
+  if (
+    (code !== undefined && !isOfLabels(code.toLowerCase())) ||
+    (/^\p{L}+\.? \p{Lu}\.?$/u.test(text) && first.length > 1 && !GROUP.has(first))
+  )
     return 'person'
   if (text.includes('%') || first === 'the' || all.some((word) => NEVER.has(word))) return 'nobody'
   const labelled = all.filter(
@@ -68,6 +72,11 @@ export function rowLabel(text: string): 'nobody' | 'person' | 'unsure' {
   if (all.every((word) => labelled.includes(word) || SMALL.has(word)) || GROUP.has(all.at(-1) ?? ''))
     return 'nobody'
   return labelled.includes(first) && !GIVEN.has(first) ? 'nobody' : 'unsure'
+}
+
+/** Whether a word of two letters or more is one of labels: a letter alone tells a pupil or a group from others. */
+function isOfLabels(word: string): boolean {
+  return word.length > 1 && [NEVER, LABEL, SMALL].some((words) => words.has(word))
 }
 
 function wordsIn(text: string): string[] {

@@ -41,6 +41,9 @@ describe('a child whose name looks like a label', () => {
     'Summer L',
     'Amber',
     'Ruby',
+    'Pupil aab',
+    'Child XY',
+    'Student 12',
     'May',
   ]
   it.each(names)('%s stays a child, with answers and without', (name) => {
