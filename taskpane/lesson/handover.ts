@@ -18,14 +18,24 @@ export async function openHandout(handout: Handout): Promise<void> {
   })
 }
 
-/** In that window: asks the pane for the hand-out. */
+/** In that window: asks the pane for the hand-out. Whatever else comes, as from the host's own pages, is not for it. */
 export function askForHandout(show: (handout: Handout) => void): void {
   listenToPane(
     (message) => {
-      show(JSON.parse(message) as Handout)
+      const handout = handoutIn(message)
+      if (handout) show(handout)
     },
     (send) => {
       send(READY)
     },
   )
+}
+
+function handoutIn(message: string): Handout | null {
+  try {
+    const told = JSON.parse(message) as Partial<Handout> | null
+    return Array.isArray(told?.sheets) ? (told as Handout) : null
+  } catch {
+    return null
+  }
 }
