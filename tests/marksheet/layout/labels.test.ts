@@ -41,7 +41,7 @@ describe('a child whose name looks like a label', () => {
     'Summer L',
     'Amber',
     'Ruby',
-    'Pupil aab',
+    'Pupil AAB',
     'Child XY',
     'Student 12',
     'May',
