@@ -93,4 +93,25 @@ describe('the lesson set', () => {
     expectQuiet(stage)
     await page.close()
   })
+
+  it('is one lesson for a mixed class: placed by the groups of Review, changed by the teacher, printed in one', async () => {
+    const stage = await openLesson('Lesson set', { width: 320 })
+    const { pane, page } = stage
+    await pane.getByRole('button', { name: 'Place the class' }).click()
+    await pane
+      .getByText(/^\d+ pupils from Kingfisher: \d+ the way in, \d+ the objective, \d+ deeper\.$/)
+      .waitFor()
+    await pane.getByText('Who works on what').click()
+    const grade = pane.getByRole('combobox', { name: 'Amira P' })
+    await grade.selectOption('The way in')
+    await pane.getByText('Placed by the teacher.').waitFor()
+    expect(await axeProblems(pane)).toEqual([])
+    const opening = page.waitForEvent('popup')
+    await pane.getByRole('button', { name: 'Print all, by group' }).click()
+    const window = await opening
+    await window.getByRole('heading', { level: 1, name: 'Amira P. The way in' }).waitFor()
+    expect(await window.getByRole('heading', { level: 1, name: /^\S+ \S+\. / }).count()).toBe(CHILDREN)
+    expectQuiet(stage)
+    await page.close()
+  })
 })
