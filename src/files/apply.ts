@@ -1,4 +1,5 @@
 import { LOOKS } from '../marksheet/marking/looks'
+import { numberedName } from '../marksheet/setting/sheetNames'
 import { NOTES_TITLE } from '../marksheet/marking/notes'
 import type { MarkingPlan, TableSheet } from '../marksheet/marking/plan'
 import { OWN_SHEET } from '../marksheet/layout/find'
@@ -48,7 +49,7 @@ export async function applyPlans(
 /** The part of the sheet with a name where it is one of our own; else of a new one, numbered where the name is taken. */
 async function ownSheet(book: BookParts, name: string): Promise<string> {
   for (let number = 1; ; number++) {
-    const wanted = number === 1 ? name : `${name} (${number})`
+    const wanted = numberedName(name, number)
     const taken = book.named(wanted)
     if (!taken) return book.addSheet(wanted)
     if ((await book.firstText(taken)).startsWith(OWN_SHEET)) return taken.part

@@ -1,5 +1,5 @@
 import { useContext, useEffect, useRef } from 'react'
-import { watchEdits, watchSheets, type EndWatch } from '../../src/office/workbook/watch'
+import { watchPauses, watchSheets, type EndWatch } from '../../src/office/workbook/watch'
 import { FRONT } from './front'
 import { OpenContext, useRunner, useStore } from './pane'
 
@@ -31,20 +31,9 @@ export function useFront(look: () => Promise<void>, writes = 0): void {
   }, [isOpen, turns, writes, look])
 }
 
-/** Milliseconds after the last change on a sheet, before it is read again. */
-const PAUSE = 600
-
 /** Calls `look` a moment after cells were changed, on any sheet; `look` stays the same and says nothing where it cannot. */
 export function useTyping(look: () => Promise<void>): void {
   useWatch(watchPauses, look)
-}
-
-function watchPauses(changed: () => void): Promise<EndWatch> {
-  let timer: ReturnType<typeof setTimeout> | undefined
-  return watchEdits(() => {
-    clearTimeout(timer)
-    timer = setTimeout(changed, PAUSE)
-  })
 }
 
 function useWatch(start: (changed: () => void) => Promise<EndWatch>, look: () => Promise<void>): void {

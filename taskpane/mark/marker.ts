@@ -6,7 +6,7 @@ import { clearSheet, hideFlags } from '../../src/office/marking/markSheet'
 import { goTo, readSheet, type SheetReading } from '../../src/office/workbook/read'
 import { keepSettings, readSettings, watchSettings, type Settings } from '../../src/office/workbook/settings'
 import { hasOwnRules } from '../../src/office/marking/conditionalFormats'
-import { watchEdits, type EndWatch } from '../../src/office/workbook/watch'
+import { watchPauses, type EndWatch } from '../../src/office/workbook/watch'
 import { CELLS_PER_REQUEST, UNWATCHED, type Work } from '../../src/office/edit/work'
 import { FRONT, type Front } from '../common/front'
 import { RUNNER } from '../common/pane'
@@ -27,9 +27,6 @@ export interface MarkerState {
   readonly settings: Settings
 }
 
-/** Milliseconds after the last change on the sheet, before it is read again. */
-const PAUSE = 600
-
 /** What the buttons of the Mark area do. */
 export class Marker extends Store<MarkerState> {
   readonly #corrections = new Map<string, readonly Ranges[]>()
@@ -38,7 +35,6 @@ export class Marker extends Store<MarkerState> {
   #marked: Done | null = null
   /** The sheet as it was when it was marked. */
   #before: Matrix | null = null
-  #typing: ReturnType<typeof setTimeout> | undefined
 
   constructor(
     private readonly runner: Runner,
@@ -69,10 +65,8 @@ export class Marker extends Store<MarkerState> {
 
   /** Reads the sheet that is shown again a moment after it was changed, until the watch is ended; says nothing where it cannot. */
   readonly watchTyping = (): Promise<EndWatch> =>
-    watchEdits((sheetId) => {
-      if (sheetId !== this.state().seen?.reading.id) return
-      clearTimeout(this.#typing)
-      this.#typing = setTimeout(() => void this.#catchUp(), PAUSE)
+    watchPauses((sheetId) => {
+      if (sheetId === this.state().seen?.reading.id) void this.#catchUp()
     })
 
   async #catchUp(): Promise<void> {

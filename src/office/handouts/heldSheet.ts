@@ -1,6 +1,7 @@
 import { OWN_SHEET } from '../../marksheet/layout/find'
 import { addressArea } from '../edit/address'
 import { ROWS_AT_ONCE, rowsAddress, type HeldCells } from './cells'
+import { SheetPresence } from '../edit/sheetPresence'
 import { pieces, type Part } from '../edit/work'
 
 /** What a sheet holds from row and column 0 on, and whether it is in sight. */
@@ -9,50 +10,13 @@ export interface Content extends HeldCells {
 }
 
 /**
- * A sheet that may be one of ours to print, by its id, or by its name where it is yet to be added: whether it is there, and what it holds;
- * its first rows at once, the others where there are more. It can be looked at again.
+ * A sheet that may be one of ours to print, and what it holds: its first rows at once, the others where there are more. It can be looked at
+ * again.
  */
-export class HeldSheet {
-  #sheet: Excel.Worksheet | undefined
-  #added: Excel.Worksheet | undefined
+export class HeldSheet extends SheetPresence {
   #first: Excel.Range | undefined
   #used: Excel.Range | undefined
   #rest: Excel.Range[] = []
-
-  constructor(private readonly from: string) {}
-
-  /** The id once it is known. */
-  key(): string {
-    try {
-      return this.#added?.id ?? this.from
-    } catch {
-      return this.from
-    }
-  }
-
-  /** Notes the id of the sheet, once it is written. */
-  added(): Part {
-    return {
-      cells: 1,
-      queue: (context) => {
-        this.#added = context.workbook.worksheets.getItem(this.from)
-        this.#added.load('id')
-      },
-    }
-  }
-
-  /** Asks whether the sheet is there, in sight, protected. */
-  presence(): Part {
-    return {
-      cells: 1,
-      queue: (context) => {
-        const sheet = context.workbook.worksheets.getItemOrNullObject(this.key())
-        sheet.load('visibility')
-        sheet.protection.load('protected')
-        this.#sheet = sheet
-      },
-    }
-  }
 
   /** Asks for the first rows and how far the sheet is filled. */
   look(): Part {
@@ -82,21 +46,12 @@ export class HeldSheet {
     }))
   }
 
-  isThere(): boolean {
-    return this.#sheet?.isNullObject === false
-  }
-
-  isProtected(): boolean {
-    return this.isThere() && this.#sheet?.protection.protected === true
-  }
-
   isOurs(): boolean {
     return String(this.content().values[0]?.[0] ?? '').startsWith(OWN_SHEET)
   }
 
   content(): Content {
-    const isVisible = this.isThere() && this.#sheet?.visibility === 'Visible'
-    return { isVisible, values: this.#cells('values'), formulas: this.#cells('formulas') }
+    return { isVisible: this.isVisible(), values: this.#cells('values'), formulas: this.#cells('formulas') }
   }
 
   #cells(which: 'values' | 'formulas'): unknown[][] {

@@ -1,4 +1,5 @@
 import { printedCells, type Worksheet } from '../../lesson/cells/worksheet'
+import { isSameSheet, numberedName } from '../../marksheet/setting/sheetNames'
 import { perform, type Done, type Edit } from '../edit/edit'
 import { nameTaken, problemOf, protectedSheet } from '../edit/errors'
 import {
@@ -169,8 +170,8 @@ function placesFor(
 ): { readonly free: string; readonly present: readonly NamedSheet[] } {
   const present: NamedSheet[] = []
   for (let number = 1; ; number++) {
-    const name = number === 1 ? wanted : `${wanted} (${number})`
-    const taken = sheets.find((sheet) => sheet.name.toLowerCase() === name.toLowerCase())
+    const name = numberedName(wanted, number)
+    const taken = sheets.find((sheet) => isSameSheet(sheet.name, name))
     if (!taken) return { free: name, present }
     present.push(taken)
   }

@@ -1,5 +1,6 @@
 import type { MarksheetPlan } from '../../marksheet/setting/layOut'
 import { areaAddress, columnLetters, type Area } from '../../marksheet/layout/matrix'
+import { isSameSheet, numberedName } from '../../marksheet/setting/sheetNames'
 import { passed } from '../edit/content'
 import type { SheetRef } from '../edit/cells'
 import { pointsFor } from '../edit/columnWidth'
@@ -18,8 +19,8 @@ export interface Place {
 export function placeFor(wanted: string, { front, sheets, spare }: SetBook): Place {
   if (front.untouched) return { name: front.name, kind: 'front' }
   for (let number = 1; ; number++) {
-    const name = number === 1 ? wanted : `${wanted} (${number})`
-    const isNamed = (sheet: SheetRef) => sheet.name.toLowerCase() === name.toLowerCase()
+    const name = numberedName(wanted, number)
+    const isNamed = (sheet: SheetRef) => isSameSheet(sheet.name, name)
     const left = spare.find(isNamed)
     if (left) return { name: left.name, kind: 'spare' }
     if (!sheets.some(isNamed)) return { name, kind: 'new' }

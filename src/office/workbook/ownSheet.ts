@@ -1,10 +1,12 @@
 import { areaAddress, columnLetters, type Area, type CellRef } from '../../marksheet/layout/matrix'
 import { areasOf } from '../../marksheet/marking/areas'
 import type { TableSheet } from '../../marksheet/marking/plan'
+import { isSameSheet, numberedName } from '../../marksheet/setting/sheetNames'
 import { pointsFor } from '../edit/columnWidth'
 import { passed, passedBack } from '../edit/content'
 import type { Edit } from '../edit/edit'
 import { nameTaken, protectedSheet } from '../edit/errors'
+import { SheetPresence } from '../edit/sheetPresence'
 import type { SheetEntry } from './read'
 import { CELLS_PER_REQUEST, pieces, type Part } from '../edit/work'
 
@@ -14,8 +16,8 @@ export function ownSheetFor(
   sheets: readonly SheetEntry[],
 ): { readonly name: string; readonly present: SheetEntry | null } {
   for (let number = 1; ; number++) {
-    const wanted = number === 1 ? name : `${name} (${number})`
-    const present = sheets.find((sheet) => sheet.name.toLowerCase() === wanted.toLowerCase()) ?? null
+    const wanted = numberedName(name, number)
+    const present = sheets.find((sheet) => isSameSheet(sheet.name, wanted)) ?? null
     if (present === null || present.own) return { name: present?.name ?? wanted, present }
   }
 }
@@ -57,7 +59,7 @@ export function ownSheetEdit(
     bottom: Math.max(laid.length - 1, filled?.bottom ?? 0),
     right: Math.max((laid[0]?.length ?? 1) - 1, filled?.right ?? 0),
   }
-  const state = new State(present?.id ?? name)
+  const state = new SheetPresence(present?.id ?? name)
   const { key } = state
   const keepers = filled ? rowPieces(filled).map((area) => new Keeper(key, area)) : []
   const lookers = rowPieces(extent).map((area) => new Keeper(key, area))
@@ -71,7 +73,7 @@ export function ownSheetEdit(
   const isAsBefore = () => present?.visible === state.isVisible() && isSame(now(), kept())
   return {
     what: `the sheet ${name}`,
-    keep: [() => [state.part(), ...keepers.map((keeper) => keeper.part())]],
+    keep: [() => [state.presence(), ...keepers.map((keeper) => keeper.part())]],
     check: () => {
       if (present === null && state.isThere()) throw nameTaken(name)
       if (state.isProtected()) throw protectedSheet(name)
@@ -94,7 +96,7 @@ export function ownSheetEdit(
       ...layOut(sheetOf, laid),
       state.added(),
     ],
-    look: [() => [state.part()], () => (state.isThere() ? lookers.map((looker) => looker.part()) : [])],
+    look: [() => [state.presence()], () => (state.isThere() ? lookers.map((looker) => looker.part()) : [])],
     putBack: () => {
       if (!state.isThere() || stays() || isAsBefore()) return []
       const hide = present?.visible !== true && state.isVisible()
@@ -161,59 +163,6 @@ function laidCells({ rows }: TableSheet): LaidCell[][] {
       return { content: text, passed: passed(text), bold, wrap, fill: fill === null ? null : `#${fill}` }
     }),
   )
-}
-
-/** Whether a sheet is there, protected, in sight. */
-class State {
-  #sheet: Excel.Worksheet | undefined
-
-  #added: Excel.Worksheet | undefined
-
-  constructor(private readonly from: string) {}
-
-  /** The sheet's id, or its name where it is not there yet. */
-  readonly key = (): string => {
-    try {
-      return this.#added?.id ?? this.from
-    } catch {
-      return this.from
-    }
-  }
-
-  /** Notes the id of the sheet, once it is written. */
-  added(): Part {
-    return {
-      cells: 1,
-      queue: (context) => {
-        this.#added = context.workbook.worksheets.getItem(this.from)
-        this.#added.load('id')
-      },
-    }
-  }
-
-  part(): Part {
-    return {
-      cells: 1,
-      queue: (context) => {
-        const sheet = context.workbook.worksheets.getItemOrNullObject(this.key())
-        sheet.load('visibility')
-        sheet.protection.load('protected')
-        this.#sheet = sheet
-      },
-    }
-  }
-
-  isThere(): boolean {
-    return this.#sheet?.isNullObject === false
-  }
-
-  isProtected(): boolean {
-    return this.isThere() && this.#sheet?.protection.protected === true
-  }
-
-  isVisible(): boolean {
-    return this.isThere() && this.#sheet?.visibility === 'Visible'
-  }
 }
 
 /** Reads what a part of a sheet of ours holds, so that it can be laid out again, or compared. */

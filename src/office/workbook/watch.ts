@@ -34,6 +34,23 @@ export function watchEdits(edited: (sheetId: string, areas: readonly Area[]) => 
   )
 }
 
+/** Milliseconds after the last change on a sheet, before it is read again. */
+const PAUSE = 600
+
+/** Calls `paused` a moment after cells of a sheet were last changed, with the sheet's id. Throws Problem. */
+export function watchPauses(paused: (sheetId: string) => void): Promise<EndWatch> {
+  const timers = new Map<string, ReturnType<typeof setTimeout>>()
+  return watchEdits((sheetId) => {
+    clearTimeout(timers.get(sheetId))
+    timers.set(
+      sheetId,
+      setTimeout(() => {
+        paused(sheetId)
+      }, PAUSE),
+    )
+  })
+}
+
 function telling(changed: () => void): () => Promise<void> {
   return () => {
     changed()
