@@ -100,6 +100,14 @@ export const FORMATS: readonly Check[] = [
     await context.sync()
     same('formula', format.custom.rule.formula, '=A1="Columnwise"')
   }),
+  check('a conditional format without a fill tells none', async (sheet) => {
+    const { custom } = sheet.getRange('A1:A9').conditionalFormats.add('Custom')
+    custom.rule.formula = '=A1>3'
+    custom.format.font.bold = true
+    custom.load('format/fill/color')
+    await sheet.context.sync()
+    same('fill', custom.format.fill.color || 'none', 'none')
+  }),
   check('a new conditional format comes first, and one can be taken away', async (sheet, context) => {
     const first = await cellValueRule(sheet, 'A1:A9', '=A1>3', '#00FF00')
     const second = await cellValueRule(sheet, 'A1:A9', '=A1>2', '#FF0000')

@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest'
+import { afterEach, describe, expect, it, vi } from 'vitest'
 import type { Bench } from '../../../src/bench/bench'
+import { ConditionalRangeFill } from '../../../src/bench/host/excel/conditionalRangeFill'
 import { areaAddress } from '../../../src/marksheet/layout/matrix'
 import { NOTES_TITLE } from '../../../src/marksheet/marking/notes'
 import { planMarking, planMastery } from '../../../src/marksheet/marking/plan'
@@ -20,6 +21,10 @@ import {
   problemIn,
   shown,
 } from '../host'
+
+afterEach(() => {
+  vi.restoreAllMocks()
+})
 
 const ALL: MarkingChoice = { flags: true, mastery: true }
 
@@ -225,20 +230,31 @@ describe('marking', () => {
     })
   })
 
-  it('gives a rule of its own back without a fill where the teacher took the fill out', async () => {
-    const bench = await benchOf('heron-notes')
-    await mark()
-    const id = bench.sheetId('Heron')
-    const bare = rulesOf(bench).map((rule) => ({ ...rule, style: { ...rule.style, fill: null } }))
-    bench.grid.setConditionalFormats(id, bare)
-    const looks = () =>
-      rulesOf(bench).map(({ formula, style }) => [formula, style.fill ?? '', style.fontColour])
-    const before = looks()
-    const { done } = await mark()
-    expect(looks()).not.toEqual(before)
-    expect(await takeBack(done)).toEqual([])
-    expect(looks()).toEqual(before)
-  })
+  it.each([
+    ['an empty text', ''],
+    ['null', null],
+  ])(
+    'gives a rule of its own back without a fill where the teacher took it out, told by %s',
+    async (_, none) => {
+      vi.spyOn(ConditionalRangeFill.prototype, 'color', 'get').mockImplementation(function (
+        this: ConditionalRangeFill,
+      ) {
+        return (this.access.read().style.fill ?? none) as string
+      })
+      const bench = await benchOf('heron-notes')
+      await mark()
+      const id = bench.sheetId('Heron')
+      const bare = rulesOf(bench).map((rule) => ({ ...rule, style: { ...rule.style, fill: null } }))
+      bench.grid.setConditionalFormats(id, bare)
+      const looks = () =>
+        rulesOf(bench).map(({ formula, style }) => [formula, style.fill ?? '', style.fontColour])
+      const before = looks()
+      const { done } = await mark()
+      expect(looks()).not.toEqual(before)
+      expect(await takeBack(done)).toEqual([])
+      expect(looks()).toEqual(before)
+    },
+  )
 
   it('leaves rules of its own that Ctrl+Z brought back unreadable, and puts new ones before them', async () => {
     const bench = await benchOf('heron-notes')
