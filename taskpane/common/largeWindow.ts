@@ -1,8 +1,8 @@
 import { Problem } from '../../src/office/edit/errors'
 
 /**
- * Errors of Microsoft's Dialog API (from memory of its documentation): the window before is still open, since closing takes its time; the
- * person at the screen said no; the browser keeps windows from opening.
+ * Errors of Microsoft's Dialog API (Microsoft Learn, "Handle errors and events in the Office dialog box"): the window before is still
+ * open, since closing takes its time; the person at the screen said no; the browser keeps windows from opening.
  */
 const STILL_OPEN = 12007
 const REFUSED = 12009

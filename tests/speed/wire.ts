@@ -10,7 +10,7 @@ export interface Traffic {
   largestAnswered: number
 }
 
-/** Excel on the web takes and gives 5 MB in a request (Microsoft, Resource limits and performance optimization for Office Add-ins; from memory). */
+/** Excel on the web takes and gives 5 MB in a request (Microsoft Learn, "Performance optimization using the Excel JavaScript API"). */
 export const REQUEST_LIMIT = 5_000_000
 
 /** A workbook behind the real client library, with one sheet. */

@@ -32,7 +32,10 @@ export async function inTurns<T>(steps: Steps<T>, work: Pick<Work, 'signal'> = U
   }
 }
 
-/** How many cells a request reads or writes at most, so that it stays well below the 5 MB that Excel on the web takes. */
+/**
+ * How many cells a request reads or writes at most, so that it stays well below the 5 MB that Excel on the web takes (Microsoft Learn,
+ * "Performance optimization using the Excel JavaScript API").
+ */
 export const CELLS_PER_REQUEST = 20_000
 
 /** Something to ask of Excel, and how many cells it is about. */
