@@ -10,9 +10,6 @@ export const SAYS = { right: 'Right', again: 'Look again', unclear: 'Type one nu
 type State = 'blank' | 'right' | 'again' | 'unclear'
 const state = (word: State) => `"${word}"`
 
-/** Excel's day numbers of 2020 to 2049: a number cell between them may be a date that was made of an answer such as 3-4. */
-const DATES = { first: 43831, last: 54788 } as const
-
 const BLANKS = ['', '-', '−', '–', '—', '/', 'n/a']
 const MOST_DIGITS = 15
 
@@ -52,10 +49,9 @@ export function readingSteps(
   )
   const isBlank = `OR(${BLANKS.map((text) => `${at('typed')}="${text}"`).join(',')})`
   const isSigned = `${at('without =')}<>${at('without sign')}`
-  const isDate = `AND(ISNUMBER(${cell}),${value}>=${DATES.first},${value}<=${DATES.last})`
   const spaced = `SUBSTITUTE(${at('grouped')},","," ")`
   return {
-    typed: `IF(ISERROR(${cell}),"?",TRIM(${spaces}))`,
+    typed: `IF(OR(ISERROR(${cell}),ISLOGICAL(${cell})),"?",TRIM(${spaces}))`,
     'without =': withoutFirst(at('typed'), ['=']),
     'without sign': withoutFirst(at('without ='), ['-', '−', '–']),
     'without £': withoutFirst(at('without sign'), ['£']),
@@ -69,11 +65,11 @@ export function readingSteps(
       `AND(OR(${at('grouped')}=${whole},${at('grouped')}=${inGroups(whole, ',')},${at('grouped')}=${inGroups(whole, ' ')}),` +
       `LEN(${whole}&${decimals})>0,LEN(${whole})<=${MOST_DIGITS},${withoutDigits(`${whole}&${decimals}`)}="")`,
     value:
-      `IF(ISNUMBER(${cell}),${cell},IF(${at('is number')},` +
+      `IF(AND(ISNUMBER(${cell}),${at('typed')}<>"?"),${cell},IF(${at('is number')},` +
       `(VALUE("0"&${whole})+VALUE("0"&${decimals})/10^LEN(${decimals}))${inUnit(unit, at)},""))`,
     state:
       `IF(${isBlank},${state('blank')},IF(${value}="",${state('unclear')},IF(${isSigned},${state('again')},` +
-      `IF(ABS(${value}-${key})<1E-9,${state('right')},IF(${isDate},${state('unclear')},${state('again')})))))`,
+      `IF(ABS(${value}-${key})<1E-9,${state('right')},${state('again')}))))`,
   }
 }
 

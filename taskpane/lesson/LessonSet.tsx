@@ -11,11 +11,19 @@ import { useBusy, useRunnerState, useStore } from '../common/pane'
 import { useOtherSheet } from '../common/watching'
 import { counted } from '../common/words'
 import { setNumber } from '../set/choices'
+import { sameForAll } from '../home/atHome'
+import { HomeCard } from '../home/HomeCard'
 import { SetNumber } from '../set/SetNumber'
 import { namesFound } from '../set/WriteCard'
 import { ByGroup } from './ByGroup'
 import { CountField } from './CountField'
-import { ON_MARKSHEET, type LessonSetMaker, type LessonSetState } from './LessonSetMaker'
+import {
+  ON_MARKSHEET,
+  questionsFor,
+  type LessonSetMaker,
+  type LessonSetState,
+  type OnMarksheet,
+} from './LessonSetMaker'
 import { LessonsMade } from './LessonsMade'
 import { RecipeChoice } from './RecipeChoice'
 import { Take } from './Take'
@@ -49,9 +57,22 @@ export function LessonSet(): ReactElement {
       {'lesson' in made && <CriteriaCard maker={maker} state={state} lesson={made.lesson} />}
       <MakeCard maker={maker} state={state} />
       <ByGroup maker={maker} state={state} />
+      {'lesson' in made && (
+        <HomeCard
+          atHome={sameForAll(
+            questionsFor(made.lesson, takenHome(state.choices.onMarksheet)),
+            state.pupils?.list.names ?? [],
+          )}
+        />
+      )}
       <LessonsMade maker={maker} state={state} />
     </>
   )
+}
+
+/** What is answered at home: what stands on the marksheet, or all grades where there is none. */
+function takenHome(onMarksheet: OnMarksheet): OnMarksheet {
+  return onMarksheet === 'none' ? 'grades' : onMarksheet
 }
 
 function ObjectiveCard({ maker, state }: Parts) {

@@ -10,6 +10,8 @@ import { useNotation } from '../common/notation'
 import { useBusy, useRunner, useRunnerState, useStore } from '../common/pane'
 import { useFront } from '../common/watching'
 import { counted } from '../common/words'
+import { ownForEach } from '../home/atHome'
+import { HomeCard } from '../home/HomeCard'
 import { setNumber } from '../set/choices'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
@@ -103,6 +105,7 @@ export function Personal(): ReactElement {
           as it is.
         </p>
       </Card>
+      {'sets' in made && <HomeCard atHome={ownForEach(made.sets)} />}
       <Take handout={handout} />
     </>
   )

@@ -5,6 +5,8 @@ import { areaAddress, isEmpty, type Area, type Matrix } from '../../src/markshee
 import { valueAt } from '../../src/marksheet/marking/review'
 import { Card } from '../common/Card'
 import { counted } from '../common/words'
+import { fromMarksheet } from '../home/atHome'
+import { HomeFold } from '../home/HomeCard'
 import { RangesForm } from './RangesForm'
 
 const LAYOUTS: Readonly<Record<Orientation, string>> = {
@@ -42,6 +44,7 @@ export function Found(props: {
         onCorrect={onCorrect}
         onShow={onShow}
       />
+      <HomeFold atHome={fromMarksheet(marksheet)} whose={areaAddress(area)} />
     </Card>
   )
 }

@@ -3,6 +3,8 @@ import { flushSync } from 'react-dom'
 import { LoadGuard } from '../common/LoadGuard'
 import { useRunner, useStore } from '../common/pane'
 import { useOtherSheet, useTyping } from '../common/watching'
+import { sameForAll } from '../home/atHome'
+import { HomeCard } from '../home/HomeCard'
 import { LessonDoor } from './LessonDoor'
 import { PreviewCard } from './PreviewCard'
 import { RecipeCard } from './RecipeCard'
@@ -42,6 +44,9 @@ export function SetArea(): ReactElement {
         <RecipeCard choices={state.choices} onChoose={setter.choose} />
         <PreviewCard setter={setter} state={state} />
         <WriteCard setter={setter} state={state} />
+        {'questions' in state.made && (
+          <HomeCard atHome={sameForAll(state.made.questions, state.pupils?.list.names ?? [])} />
+        )}
       </div>
       {hasLesson && (
         <div hidden={!inLesson}>

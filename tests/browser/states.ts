@@ -114,6 +114,14 @@ const SET: readonly State[] = [
       await text(stage, /^The marksheet is on the sheet/)
     },
   },
+  {
+    name: 'home workbooks, one opened',
+    open: async (stage) => {
+      await stage.pane.locator('#area-set').getByText('Home workbooks').first().click()
+      await button(stage, 'Open as a new workbook').click()
+      await text(stage, 'The home workbook is open in a window of its own.')
+    },
+  },
 ]
 
 const MODEL: readonly State[] = [

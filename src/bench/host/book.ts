@@ -147,6 +147,8 @@ export class Book {
   readonly undo = new UndoList()
   readonly xmlParts = new Map<string, string>()
   readonly properties = new Map<string, string>()
+  /** The .xlsx files, in base64, of the workbooks that were opened beside this one. */
+  readonly openedBeside: string[] = []
   readonly #sheets = new Map<string, SheetFacts>()
   #ids = 0
 

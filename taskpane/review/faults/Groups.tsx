@@ -87,7 +87,13 @@ function Group(props: {
           </li>
         ))}
       </ul>
-      <Work work={work} fault={group.need.fault} whose={title} onWrite={onWrite} />
+      <Work
+        work={work}
+        fault={group.need.fault}
+        whose={title}
+        names={group.pupils.map(({ name }) => name)}
+        onWrite={onWrite}
+      />
     </section>
   )
 }

@@ -8,6 +8,8 @@ import { PEN } from '../../common/icons'
 import { NAVIGATION, type ToModel } from '../../common/navigation'
 import { useNotation } from '../../common/notation'
 import { useBusy } from '../../common/pane'
+import { sameForAll } from '../../home/atHome'
+import { HomeFold } from '../../home/HomeCard'
 import { Compared } from '../../model/WentWrong'
 import '../../model/model.css'
 import type { Direction } from '../../../src/office/questions/target'
@@ -51,14 +53,15 @@ export function QuestionSet(props: {
   )
 }
 
-/** What a group works at: the next set, and the example to model, with the faulty working beside it where there is one. */
+/** What a group works at: the next set, and the example to model, with the faulty working beside it where there is one. `names`: of the group. */
 export function Work(props: {
   readonly work: GroupWork
   readonly fault: FaultId | null
   readonly whose: string
+  readonly names: readonly string[]
   readonly onWrite: OnWrite
 }): ReactElement {
-  const { work, fault, whose, onWrite } = props
+  const { work, fault, whose, names, onWrite } = props
   const { example, questions, problem } = work
   if (problem !== null) return <p>{problem}</p>
   const wrong = example && wrongAnswers(example.question, fault).find((each) => each.fault.id === fault)
@@ -66,6 +69,7 @@ export function Work(props: {
     <>
       <h4>Next set</h4>
       <QuestionSet questions={questions} whose={whose} onWrite={onWrite} />
+      <HomeFold atHome={sameForAll(questions, names)} whose={whose} />
       {example && (
         <>
           <details>

@@ -109,7 +109,13 @@ function Group({ group, wish, onShow, onWrite }: { readonly group: FaultGroup } 
         <strong>What helps: </strong>
         {entry?.help}
       </p>
-      <Work work={work} fault={fault} whose={entry?.sentence ?? ''} onWrite={onWrite} />
+      <Work
+        work={work}
+        fault={fault}
+        whose={entry?.sentence ?? ''}
+        names={pupils.map(({ name }) => name)}
+        onWrite={onWrite}
+      />
     </section>
   )
 }

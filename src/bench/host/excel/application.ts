@@ -1,6 +1,7 @@
 import { invalidArgument } from '../errors'
 import type { ExcelContext } from '../excelContext'
 import { HostObject } from '../hostObject'
+import { WorkbookCreated } from './workbookCreated'
 
 const MODES = new Set(['Automatic', 'AutomaticExceptTables', 'Manual'])
 const CALCULATIONS = new Set(['Recalculate', 'Full', 'FullRebuild'])
@@ -26,6 +27,9 @@ export class Application extends HostObject {
   calculate(type: string) {
     if (!CALCULATIONS.has(type)) throw invalidArgument()
     this.context.grid.flush()
+  }
+  createWorkbook(base64File?: string) {
+    return new WorkbookCreated(this.context, base64File ?? '')
   }
   suspendScreenUpdatingUntilNextSync() {
     return null

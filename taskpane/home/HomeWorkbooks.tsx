@@ -1,0 +1,144 @@
+import { Button, Field, Select } from '@fluentui/react-components'
+import { useState, type ReactElement } from 'react'
+import { HOME_CHOICES, type HomeChoices } from '../../src/home/choices'
+import type { HomeSet } from '../../src/home/format'
+import { namedSets } from '../../src/home/fromMarksheet'
+import { homeWorkbook } from '../../src/home/workbook'
+import { openNewWorkbook } from '../../src/office/home/newWorkbook'
+import { CELLS } from '../common/icons'
+import { useBusy, useRunner } from '../common/pane'
+import type { AtHome } from './atHome'
+
+/** What is chosen for whoever types a name. */
+const ANYONE = -1
+
+const FEEDBACK_WORDS = {
+  none: 'Nothing',
+  'look-again': 'Right, or look again',
+  hints: 'Right, or look again with a hint',
+} as const
+const WHEN_WORDS = { each: 'After each answer', all: 'Once all are in' } as const
+const PAPER_WORDS = { lines: 'In lines', squares: 'In lines, with squared cells to work in' } as const
+
+/** Opens home workbooks, one after another: for whoever types a name, or for one child. */
+export function HomeWorkbooks({ atHome }: { readonly atHome: AtHome }): ReactElement {
+  const { common, children } = atHome
+  const runner = useRunner()
+  const [choices, setChoices] = useState(HOME_CHOICES)
+  const [chosen, setChosen] = useState(common ? ANYONE : 0)
+  const whose = children[chosen] ? chosen : common ? ANYONE : 0
+  const busy = useBusy() || (!common && children.length === 0)
+  const open = async () => {
+    const home = homeFor(atHome, whose)
+    if (!home) return
+    const isOpen = await runner.run('Opening the home workbook', async () => {
+      await openNewWorkbook(homeWorkbook(home, choices).bytes)
+      return true
+    })
+    if (isOpen !== true) return
+    const name = children[whose]?.name
+    const next = name === undefined ? undefined : children[whose + 1]
+    if (next) setChosen(whose + 1)
+    runner.say(
+      name === undefined
+        ? 'The home workbook is open in a window of its own.'
+        : `The home workbook for ${name} is open in a window of its own.`,
+      next
+        ? `Look at it and save it; then open the one for ${next.name}.`
+        : 'Look at it and save it before you send it.',
+    )
+  }
+  return (
+    <>
+      <div className="recipe">
+        <Field label="For">
+          <Select
+            value={String(whose)}
+            onChange={(_, { value }) => {
+              setChosen(Number(value))
+            }}
+          >
+            {common && <option value={ANYONE}>Anyone: each child types a name</option>}
+            {children.map(({ name }, index) => (
+              <option key={index} value={index}>
+                {name}
+              </option>
+            ))}
+          </Select>
+        </Field>
+        <Choice
+          label="It says"
+          words={FEEDBACK_WORDS}
+          value={choices.feedback}
+          onChoose={(feedback) => {
+            setChoices({ ...choices, feedback })
+          }}
+        />
+        {choices.feedback !== 'none' && (
+          <Choice
+            label="When"
+            words={WHEN_WORDS}
+            value={choices.when}
+            onChoose={(when) => {
+              setChoices({ ...choices, when })
+            }}
+          />
+        )}
+        <Choice
+          label="Questions stand"
+          words={PAPER_WORDS}
+          value={choices.paper}
+          onChoose={(paper) => {
+            setChoices({ ...choices, paper })
+          }}
+        />
+      </div>
+      <Button appearance="primary" icon={CELLS} disabled={busy} onClick={() => void open()}>
+        Open as a new workbook
+      </Button>
+      <p className="quiet where">
+        It opens in any spreadsheet program and holds no full name: a first name and initial, or a code. Look
+        at it before you send it, and send it by the school’s own channel.
+        {choices.feedback !== 'none' &&
+          ' Whoever digs can find the answers in it: it is for practice, not for a test.'}
+      </p>
+    </>
+  )
+}
+
+/** The home workbook for a child, or for whoever types a name. Codes go by the names of all. */
+function homeFor({ common, children }: AtHome, whose: number): HomeSet | null {
+  if (whose === ANYONE) return common && { child: null, questions: common }
+  const sets = namedSets(
+    children.map(({ name }) => name),
+    children.map(({ questions }) => questions),
+  )
+  return sets[whose] ?? null
+}
+
+function Choice<Value extends HomeChoices[keyof HomeChoices]>(props: {
+  readonly label: string
+  readonly words: Readonly<Record<Value, string>>
+  readonly value: Value
+  readonly onChoose: (value: Value) => void
+}) {
+  const { label, words, value, onChoose } = props
+  const all = Object.entries<string>(words) as [Value, string][]
+  return (
+    <Field label={label}>
+      <Select
+        value={value}
+        onChange={(_, chosen) => {
+          const found = all.find(([each]) => each === chosen.value)
+          if (found) onChoose(found[0])
+        }}
+      >
+        {all.map(([each, name]) => (
+          <option key={each} value={each}>
+            {name}
+          </option>
+        ))}
+      </Select>
+    </Field>
+  )
+}
