@@ -51,7 +51,7 @@ export function readingSteps(
   const isSigned = `${at('without =')}<>${at('without sign')}`
   const spaced = `SUBSTITUTE(${at('grouped')},","," ")`
   return {
-    typed: `IF(OR(ISERROR(${cell}),ISLOGICAL(${cell})),"?",TRIM(${spaces}))`,
+    typed: `IF(ISERROR(${cell}),"?",TRIM(${spaces}))`,
     'without =': withoutFirst(at('typed'), ['=']),
     'without sign': withoutFirst(at('without ='), ['-', '−', '–']),
     'without £': withoutFirst(at('without sign'), ['£']),
@@ -65,7 +65,7 @@ export function readingSteps(
       `AND(OR(${at('grouped')}=${whole},${at('grouped')}=${inGroups(whole, ',')},${at('grouped')}=${inGroups(whole, ' ')}),` +
       `LEN(${whole}&${decimals})>0,LEN(${whole})<=${MOST_DIGITS},${withoutDigits(`${whole}&${decimals}`)}="")`,
     value:
-      `IF(AND(ISNUMBER(${cell}),${at('typed')}<>"?"),${cell},IF(${at('is number')},` +
+      `IF(ISNUMBER(${cell}),${cell},IF(${at('is number')},` +
       `(VALUE("0"&${whole})+VALUE("0"&${decimals})/10^LEN(${decimals}))${inUnit(unit, at)},""))`,
     state:
       `IF(${isBlank},${state('blank')},IF(${value}="",${state('unclear')},IF(${isSigned},${state('again')},` +

@@ -53,7 +53,7 @@ describe('home workbooks', () => {
   it('hold each child’s own questions where sets are personal', async () => {
     const stage = await openLesson('Personal sets')
     const { pane, page } = stage
-    await pane.getByText('Home workbooks').last().click()
+    await pane.locator('summary:visible').filter({ hasText: 'Home workbooks' }).click()
     await pane.getByRole('button', { name: 'Open as a new workbook' }).click()
     await pane.getByText(/^The home workbook for .+ is open in a window of its own\./).waitFor()
     const [first = []] = await opened(stage)

@@ -87,7 +87,6 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
     '47,5',
     '4,75',
     '3-4',
-    '475 475',
     'abs',
     '4.7.5',
     '47 5',
@@ -125,7 +124,6 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
         .map((parts) => parts.join('')),
       fc.integer({ min: -1e8, max: 1e8 }).map((value) => value / 1000),
       fc.integer({ min: 0, max: 60_000 }),
-      fc.boolean(),
     )
     const texts = ['932 − 457', '£8.60 − £3.25', '1,300 − 66', '5 − 5', '7.5 kg + 4.5 kg', '90p − 78p']
     const drawn = fc.sample(fc.tuple(fc.constantFrom(...texts), typed), { numRuns: 600, seed: 4 })
