@@ -57,7 +57,7 @@ describe('home workbooks', () => {
     await pane.getByRole('button', { name: 'Open as a new workbook' }).click()
     await pane.getByText(/^The home workbook for .+ is open in a window of its own\./).waitFor()
     const [first = []] = await opened(stage)
-    expect(first.filter((text) => /\d [−+] \d/.test(text))).toHaveLength(6)
+    expect(first.filter((text) => /\d [−+] £?\d/.test(text))).toHaveLength(6)
     expectQuiet(stage)
     await page.close()
   })

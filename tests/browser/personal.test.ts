@@ -28,8 +28,10 @@ describe('personal sets', () => {
       const sheet = grid?.activeSheet() ?? ''
       const rows = grid?.values(sheet, { row: 3, col: 0, rows: 1, cols: 7 }) ?? []
       const answers = (rows[0] ?? []).map((text) => {
-        const [top, bottom] = String(text).replaceAll(',', '').split(' − ').map(Number)
-        return top === undefined || bottom === undefined || Number.isNaN(bottom) ? '' : String(top - bottom)
+        const [top, bottom] = String(text).replaceAll(/[£,]/g, '').split(' − ').map(Number)
+        return top === undefined || bottom === undefined || Number.isNaN(bottom)
+          ? ''
+          : (top - bottom).toFixed(2)
       })
       bench?.userEdit('Personal sets', 'C4', [[answers[1] ?? '']])
       bench?.userEdit('Personal sets', 'E4', [['1']])

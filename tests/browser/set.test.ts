@@ -84,7 +84,10 @@ describe('the Set area', () => {
     const stage = await openSet()
     await choice(stage, 'Questions').selectOption({ label: 'Through a zero' })
     await stage.pane.getByText(/^There are [\d,]+ such questions\.$/).waitFor()
-    await stage.pane.getByText(/I can exchange through a zero/).waitFor()
+    await stage.pane
+      .getByRole('region', { name: 'What to set' })
+      .getByText(/I can exchange through a zero/)
+      .waitFor()
     expect(new Set(await stage.pane.locator('.drawn .quiet').allTextContents())).toEqual(
       new Set(['through a zero']),
     )
