@@ -36,24 +36,44 @@ export interface CheckResult {
   readonly message: string
 }
 
+/** How long Excel has for a check, in milliseconds: long enough for Excel on the web. */
+const LIMIT = 90_000
+const NO_ANSWER = `Excel did not answer within ${LIMIT / 1000} seconds.`
+/** After so many checks without an answer no others are run. */
+const MOST_UNANSWERED = 2
+
 /** Runs checks one after another, as all of them work on the workbook that is open; `begun` is told each one's number, from 1. */
 export async function runContract(
   checks: readonly Check[] = CONTRACT,
   begun: (number: number) => void = () => undefined,
 ): Promise<readonly CheckResult[]> {
   const results: CheckResult[] = []
+  let unanswered = 0
   for (const [index, { name, run }] of checks.entries()) {
     begun(index + 1)
-    results.push(await outcomeOf(name, run))
+    const result =
+      unanswered < MOST_UNANSWERED
+        ? await outcomeOf(name, run)
+        : { name, passed: false, message: 'Not run, since Excel answered no more.' }
+    if (result.message === NO_ANSWER) unanswered++
+    results.push(result)
   }
   return results
 }
 
 /** How a check comes out that gives what it found, or nothing. */
 export async function outcomeOf(name: string, run: () => Promise<unknown>): Promise<CheckResult> {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const late = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => {
+      reject(new Error(NO_ANSWER))
+    }, LIMIT)
+  })
   try {
-    return { name, passed: true, message: String((await run()) ?? '') }
+    return { name, passed: true, message: String((await Promise.race([run(), late])) ?? '') }
   } catch (error) {
     return { name, passed: false, message: error instanceof Error ? error.message : String(error) }
+  } finally {
+    clearTimeout(timer)
   }
 }

@@ -1,6 +1,28 @@
-import { expect, it } from 'vitest'
+import { afterEach, expect, it, vi } from 'vitest'
+import { runContract } from '../../src/bench/contract'
 import { REPORT_SHEET, reportText, writeReport } from '../../src/bench/contract/report'
 import { startBench } from '../../src/bench/node'
+
+afterEach(() => {
+  vi.useRealTimers()
+})
+
+it('checks that get no answer from Excel are told as such, and after the second no others are run', async () => {
+  vi.useFakeTimers()
+  const answers = { name: 'answers', run: () => Promise.resolve() }
+  const hangs = { name: 'hangs', run: () => new Promise<void>(() => undefined) }
+  const running = runContract([hangs, answers, hangs, answers])
+  await vi.advanceTimersByTimeAsync(200_000)
+  const results = await running
+  expect(results.map(({ name, passed }) => [name, passed])).toEqual([
+    ['hangs', false],
+    ['answers', true],
+    ['hangs', false],
+    ['answers', false],
+  ])
+  expect(results[0]?.message).toBe('Excel did not answer within 90 seconds.')
+  expect(results[3]?.message).toBe('Not run, since Excel answered no more.')
+})
 
 it('the report of the host checks stands on a sheet of its own, as text, failures first, and is written anew each time', async () => {
   const bench = await startBench()

@@ -4,7 +4,7 @@ import type { Browser, Frame, Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest'
 import { serveBench, type BenchServer } from '../../src/bench/server'
 import { CONTRACT } from '../../src/bench/contract'
-import { IN_PANE } from '../../src/bench/contract/inPane'
+import { AFTER_WINDOWS, IN_PANE } from '../../src/bench/contract/inPane'
 import { STEPS } from '../../src/bench/contract/steps'
 import { connectBrowser, watch } from '../bench/browser'
 import { addinProblems } from '../house/addin'
@@ -104,7 +104,7 @@ describe('a volunteer’s trial', () => {
     expect(text).toMatch(/two windows in a row: The second window opened at try [2-9]/)
     expect(text.split('\n').filter((line) => line.startsWith('failed'))).toEqual([])
     expect(text.split('\n').filter((line) => line.startsWith('passed'))).toHaveLength(
-      CONTRACT.length + IN_PANE.length + STEPS.length,
+      CONTRACT.length + IN_PANE.length + STEPS.length + AFTER_WINDOWS.length,
     )
     await page.screenshot({ path: '.cache/trial-3.png' })
     await pane.getByRole('button', { name: 'Copy the report' }).click()

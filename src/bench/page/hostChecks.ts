@@ -1,5 +1,5 @@
 import { CONTRACT, outcomeOf, runContract, type CheckResult } from '../contract'
-import { IN_PANE } from '../contract/inPane'
+import { AFTER_WINDOWS, IN_PANE } from '../contract/inPane'
 import { reportText, writeReport } from '../contract/report'
 import { STEPS, type Step } from '../contract/steps'
 import './hostChecks.css'
@@ -49,6 +49,7 @@ class HostChecks {
       this.#said.textContent = `Step ${index + 1} of ${STEPS.length}: ${step.name}.`
       results.push(await this.#askFor(step))
     }
+    results.push(...(await runContract(AFTER_WINDOWS)))
     await this.#tell(results)
     this.#run.disabled = false
   }
