@@ -93,9 +93,11 @@ export function HomeWorkbooks({ atHome }: { readonly atHome: AtHome }): ReactEle
           }}
         />
       </div>
-      <Button appearance="primary" icon={CELLS} disabled={busy} onClick={() => void open()}>
-        Open as a new workbook
-      </Button>
+      <div className="buttons end">
+        <Button appearance="primary" icon={CELLS} disabled={busy} onClick={() => void open()}>
+          Open as a new workbook
+        </Button>
+      </div>
       <p className="quiet where">
         It opens in any spreadsheet program and holds no full name: a first name and initial, or a code. Look
         at it before you send it, and send it by the school’s own channel.

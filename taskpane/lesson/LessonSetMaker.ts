@@ -260,7 +260,7 @@ export class LessonSetMaker extends Store<LessonSetState> {
     const { names } = namesFrom(book.source.matrix, pupils.chosen)
     const asSet = setChoices(choices)
     return {
-      sheet: sheetNameOf(asSet),
+      sheet: sheetNameOf(asSet, dayOf(new Date())),
       title: titleOf(asSet, setNumber(typed), readSettings().className),
       names,
       questions: questionsFor(lesson, choices.onMarksheet),

@@ -1,6 +1,7 @@
 import type { Year } from '../../src/items/recipes'
 import { personalSets, type PersonalSet, type PupilNeeds } from '../../src/lesson/personal'
 import { classesIn, questionsIn, type RecordRow } from '../../src/marksheet/record/record'
+import { datedName } from '../../src/marksheet/setting/sheetNames'
 import { writePersonalSets } from '../../src/office/handouts/personalSheet'
 import { readRecordSheet } from '../../src/office/record/record'
 import { readSettings } from '../../src/office/workbook/settings'
@@ -8,6 +9,7 @@ import { Store } from '../common/store'
 import { lookAt, reviewsOf } from '../mark/actions'
 import { correctionsOf } from '../mark/marker'
 import { peopleInRecord } from '../review/pupils/people'
+import { dayOf } from '../review/record/day'
 import type { Front } from '../common/front'
 import type { Runner } from '../common/runner'
 import { newSetNumber, setNumber, TOPICS_BY_YEAR } from '../set/choices'
@@ -94,7 +96,8 @@ export class PersonalMaker extends Store<PersonalState> {
     await this.runner.run('Laying out the personal sets', async (work) => {
       const { className } = readSettings()
       const title = `${className === '' ? 'Personal sets' : `${className}: personal sets`} (set ${setNumber(typed)})`
-      const { done, sheet } = await writePersonalSets(title, made.sets, work)
+      const on = { sheet: datedName('Personal sets', dayOf(new Date())), title }
+      const { done, sheet } = await writePersonalSets(on, made.sets, work)
       this.runner.wrote(done)
       this.runner.say(
         `The personal sets are on the sheet ${sheet}.`,

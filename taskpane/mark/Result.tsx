@@ -29,8 +29,10 @@ export function Result({
   readonly namesShown: boolean
 } & Showing): ReactElement {
   const { counts } = summary
+  const total = OUTCOMES.reduce((sum, outcome) => sum + counts[outcome], 0)
   return (
     <Card title="Result">
+      <p className="quiet">Of {counted(total, 'answer')}:</p>
       <ul className="outcomes">
         {OUTCOMES.map((outcome) => (
           <OutcomeCount key={outcome} outcome={outcome} count={counts[outcome]} />

@@ -1,6 +1,7 @@
 import type { MadeReading } from '../../src/items/makeSet'
 import type { Year } from '../../src/items/recipes'
 import { aimsFor, TOPICS, type Aim, type Numbers, type OwnNumbers, type Wish } from '../../src/items/wish'
+import { datedName } from '../../src/marksheet/setting/sheetNames'
 import { counted } from '../common/words'
 
 /** How numbers of the teacher's own choice are written. */
@@ -76,9 +77,12 @@ const TITLES = {
   both: 'Addition and subtraction',
 } as const
 
-/** What the sheet is called on which a marksheet is laid out. */
-export function sheetNameOf({ operation }: Choices): string {
-  return TITLES[operation]
+/** Short enough for a sheet's name with a day and a number behind it. */
+const SHEETS = { ...TITLES, both: 'Add and subtract' } as const
+
+/** What the sheet is called on which a marksheet is laid out on a day ("2026-11-06"). */
+export function sheetNameOf({ operation }: Choices, day: string): string {
+  return datedName(SHEETS[operation], day)
 }
 
 /** What heads a marksheet: "Kingfisher: column subtraction, four-digit numbers (set 4827)". */

@@ -12,6 +12,7 @@ import { readSettings } from '../../src/office/workbook/settings'
 import { layOutMarksheet, writeQuestions, type SetToWrite } from '../../src/office/questions/writeQuestions'
 import { Store } from '../common/store'
 import type { Runner } from '../common/runner'
+import { dayOf } from '../review/record/day'
 import {
   changed,
   FIRST_CHOICES,
@@ -149,7 +150,7 @@ export class Setter extends Store<SetterState> {
       const book = await readSetBook(pupils?.sheetId, work)
       const { names } = namesFrom(book.source.matrix, pupils?.chosen ?? null)
       const title = titleOf(choices, setNumber(typed), readSettings().className)
-      const on = { sheet: sheetNameOf(choices), title, names }
+      const on = { sheet: sheetNameOf(choices, dayOf(new Date())), title, names }
       const { done, sheet } = await layOutMarksheet(wanted, on, book, work)
       this.runner.wrote(done)
       this.runner.say(`The marksheet is on the sheet ${sheet}.`, 'Type the answers, then mark it under Mark.')

@@ -29,6 +29,7 @@ describe('Collect answers', () => {
     expect(await cell()).toBe('')
     await pane.getByRole('button', { name: 'Write and mark' }).click()
     await pane.getByText('Kingfisher is marked.').waitFor()
+    await pane.getByText('Of 336 answers:').waitFor()
     expect(await cell()).toBe(5001)
     await pane.getByRole('button', { name: 'Undo marking of Kingfisher' }).click()
     await pane.getByRole('button', { name: 'Undo collected answers on Kingfisher' }).click()

@@ -24,7 +24,7 @@ describe('the lesson set', () => {
     await pane.getByRole('combobox', { name: 'On the marksheet' }).selectOption('The objective')
     const before = await sheetNames(page)
     await pane.getByRole('button', { name: 'Make the lesson' }).click()
-    await pane.getByText(/^Ready to print: .* The marksheet is on Subtraction\./).waitFor()
+    await pane.getByText(/^Ready to print: .* The marksheet is on Subtraction \d+ \w{3}\./).waitFor()
     const added = (await sheetNames(page)).filter((name) => !before.includes(name))
     expect(added.length).toBeGreaterThanOrEqual(3)
     const front = await page.evaluate(() => {

@@ -20,8 +20,9 @@ describe('personal sets', () => {
     await pane.getByText(`${CHILDREN} pupils: ${3 * CHILDREN} questions`).waitFor()
     const before = await sheetNames(page)
     await pane.getByRole('button', { name: 'Lay out the personal sets' }).click()
-    await pane.getByText('The personal sets are on the sheet Personal sets.').waitFor()
-    expect((await sheetNames(page)).filter((name) => !before.includes(name))).toEqual(['Personal sets'])
+    await pane.getByText(/^The personal sets are on the sheet Personal sets \d+ \w{3}\./).waitFor()
+    const added = (await sheetNames(page)).filter((name) => !before.includes(name))
+    expect(added).toEqual([expect.stringMatching(/^Personal sets \d+ \w{3}$/)])
     const [first] = await page.evaluate(() => {
       const { bench } = window.columnwiseBench ?? {}
       const grid = bench?.grid
@@ -33,8 +34,9 @@ describe('personal sets', () => {
           ? ''
           : (top - bottom).toFixed(2)
       })
-      bench?.userEdit('Personal sets', 'C4', [[answers[1] ?? '']])
-      bench?.userEdit('Personal sets', 'E4', [['1']])
+      const name = grid?.sheets().find(({ id }) => id === sheet)?.name ?? ''
+      bench?.userEdit(name, 'C4', [[answers[1] ?? '']])
+      bench?.userEdit(name, 'E4', [['1']])
       return rows
     })
     expect(first?.filter((cell) => String(cell).includes(' − '))).toHaveLength(3)
@@ -44,7 +46,7 @@ describe('personal sets', () => {
       .waitFor()
     await pane.getByText(/each pupil’s row holds questions with the answer on the right of each/).waitFor()
     await pane.getByRole('button', { name: 'Mark this sheet' }).click()
-    await pane.getByText('Personal sets is marked.').waitFor()
+    await pane.getByText(/^Personal sets \d+ \w{3} is marked\./).waitFor()
     expect(await pane.locator('.outcome.correct').innerText()).toMatch(/^\D*1\b/)
     expect(await pane.locator('.outcome.incorrect').innerText()).toMatch(/^\D*1\b/)
     expectQuiet(stage)

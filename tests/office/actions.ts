@@ -175,7 +175,7 @@ const settingEach: Write = async () => {
   const pupils = ['Amira P', '=A1'].map((name) => ({ name, judgement: judged() }))
   const reading = personalSets({ pupils, year: 4, seed: 1, count: 2 })
   if ('problem' in reading) throw new Error(reading.problem)
-  return (await writePersonalSets('Personal sets', reading.sets)).done
+  return (await writePersonalSets({ sheet: 'Personal sets', title: 'Personal sets' }, reading.sets)).done
 }
 
 const nothing = () => Promise.resolve()

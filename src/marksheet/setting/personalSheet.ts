@@ -1,9 +1,6 @@
 import { personalTable, type PersonalSet } from '../../lesson/personal'
 import { columnWidthFor, MOST_LAID_OUT, type PlanReading } from './layOut'
 
-/** What the sheet of personal sets is called where that name is free. */
-export const PERSONAL_NAME = 'Personal sets'
-
 const ADVICE =
   'Each row holds a pupil’s own questions. Type each answer on the right of its question; leave it empty where there is none.'
 const NAME_WIDTH = { least: 14, most: 36 } as const

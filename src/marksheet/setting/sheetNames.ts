@@ -7,6 +7,14 @@ export function numberedName(name: string, number: number): string {
   return name.slice(0, MOST - end.length).trimEnd() + end
 }
 
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec']
+
+/** A sheet's name with the day it is for ("2026-11-06"), so that weeks are told apart: "Subtraction 6 Nov". */
+export function datedName(name: string, day: string): string {
+  const [, month, date] = day.split('-').map(Number)
+  return `${name} ${date ?? ''} ${MONTHS[(month ?? 0) - 1] ?? ''}`.trimEnd()
+}
+
 /** Whether two names are the same sheet's: Excel takes no notice of capitals. */
 export function isSameSheet(one: string, other: string): boolean {
   return one.toLowerCase() === other.toLowerCase()

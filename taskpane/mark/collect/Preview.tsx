@@ -60,7 +60,7 @@ export function Preview(props: {
               key={`${taken.file} ${addressOf(taken.cell)} ${taken.typed}`}
               checked={over.has(addressOf(taken.cell))}
               disabled={busy}
-              label={`${taken.pupil}, ${addressOf(taken.cell)}: “${taken.typed}” in place of “${taken.held}”`}
+              label={`${taken.pupil}, ${taken.question.trim()} (${addressOf(taken.cell)}): “${taken.typed}” in place of “${taken.held}”`}
               onChange={(_, { checked }) => {
                 collector.chooseOver(taken, checked === true)
               }}

@@ -86,6 +86,7 @@ function Walk({
       )}
       <ul className="recent" aria-label="Entered last">
         {[...entered.values()]
+          .filter(({ isAlong }) => !isAlong)
           .slice(-MOST_RECENT)
           .toReversed()
           .map(({ place: { address, pupil, question }, content, outcome }) => (

@@ -49,7 +49,7 @@ export function Setup(props: {
         >
           {lines.map((line, index) => (
             <option key={index} value={String(index)}>
-              {line.title} ({emptyIn(line)} to enter)
+              {line.title} ({counted(emptyIn(line), 'answer')} to enter)
             </option>
           ))}
         </Select>

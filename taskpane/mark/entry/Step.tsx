@@ -82,7 +82,7 @@ export function Step(props: {
       {state.problem && <Notice said={state.problem} />}
       <div className="keys">
         <Key name="Enter" word="right / typed" act={enter} />
-        <Key name="A" word="absent" act={session.absent} />
+        <Key name="A" word="absent, all of the child’s" act={session.absent} />
         <Key name="Space" word="left blank" act={session.blank} />
         <Key name="↑" word="go back one" act={session.back} isOff={state.index === 0} />
         <Key name="↓" word="go on, as it is" act={session.skip} />

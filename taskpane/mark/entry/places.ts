@@ -7,7 +7,7 @@ import {
   type Outcome,
 } from '../../../src/answers/typed'
 import { groupedText } from '../../../src/arithmetic/numeral'
-import type { Marksheet } from '../../../src/marksheet/layout/find'
+import type { FoundPupil, Marksheet } from '../../../src/marksheet/layout/marksheet'
 import { addressOf, isEmpty, type CellRef, type Matrix } from '../../../src/marksheet/layout/matrix'
 import { valueAt } from '../../../src/marksheet/marking/review'
 import { contentOf } from '../../../src/home/typed'
@@ -18,6 +18,8 @@ export interface Place {
   readonly cell: CellRef
   readonly address: string
   readonly pupil: string
+  /** Which child it is, where two have one name too. */
+  readonly child: FoundPupil
   readonly question: string
   readonly key: AnswerKey
   /** The right answer as it is read out: "7,128". */
@@ -40,8 +42,8 @@ export function linesOf(matrix: Matrix, marksheets: readonly Marksheet[], order:
   return marksheets.flatMap((marksheet) => {
     const { questions, pupils } = marksheet
     const keys = questions.map(({ question }) => answerKey(question))
-    const places = pupils.flatMap(({ name, answers }, pupil) =>
-      answers.flatMap(({ question, ...cell }) => {
+    const places = pupils.flatMap((child, pupil) =>
+      child.answers.flatMap(({ question, ...cell }) => {
         const [asked, key] = [questions[question], keys[question]]
         if (!asked || !key) return []
         const right = groupedText(key.numeral)
@@ -49,7 +51,8 @@ export function linesOf(matrix: Matrix, marksheets: readonly Marksheet[], order:
         const place: Place = {
           cell,
           address: addressOf(cell),
-          pupil: name,
+          pupil: child.name,
+          child,
           question: asked.text,
           key,
           right,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { isSameSheet, numberedName } from '../../../src/marksheet/setting/sheetNames'
+import { datedName, isSameSheet, numberedName } from '../../../src/marksheet/setting/sheetNames'
 
 describe('the name of a sheet', () => {
   it('is numbered where it is taken', () => {
@@ -17,6 +17,12 @@ describe('the name of a sheet', () => {
       'Through zeros, Thursday 26 (2)',
       'Through zeros, Thursday 26 (12)',
     ])
+  })
+
+  it('carries its day, and keeps it where it is numbered too', () => {
+    expect(datedName('Subtraction', '2026-11-06')).toBe('Subtraction 6 Nov')
+    expect(datedName('Personal sets', '2026-09-30')).toBe('Personal sets 30 Sep')
+    expect(numberedName(datedName('Add and subtract', '2026-12-24'), 12)).toBe('Add and subtract 24 Dec (12)')
   })
 
   it('is the same in capitals', () => {

@@ -225,7 +225,7 @@ describe('texts that look like formulas', () => {
     const reading = personalSets({ pupils: [{ name: NAME, judgement: judged() }], year: 4, seed: 1 })
     const { sets } = given(reading)
     await writeHandout(worksheetsOf(personalHandout(sets, MAKING)))
-    await writePersonalSets(NAME, sets)
+    await writePersonalSets({ sheet: 'Personal sets', title: NAME }, sets)
     const lesson = withCriteria(lessonOf(60), ['=1+1', '+A1', '@SUM(A1)', '-1'])
     const marksheet = { sheet: 'Marks', title: '=1+1', names: [NAME], questions: questionsOf(lesson) }
     await writeLesson(lesson, MAKING, marksheet, await readSetBook())
@@ -317,7 +317,10 @@ describe('personal sets on a sheet', () => {
   it('are read and marked as pairs: each pupil’s own questions, right and wrong answers as they are', async () => {
     const bench = await benchWith(CLASS)
     const sets = setsWith(7)
-    const { sheet, done } = await writePersonalSets('4H: personal sets (set 7)', sets)
+    const { sheet, done } = await writePersonalSets(
+      { sheet: 'Personal sets', title: '4H: personal sets (set 7)' },
+      sets,
+    )
     expect(sheet).toBe('Personal sets')
     const id = bench.sheetId(sheet)
     sets.forEach(({ questions }, pupil) => {
@@ -349,7 +352,7 @@ describe('personal sets on a sheet', () => {
 
   it('are taken back whole where nothing was typed', async () => {
     const bench = await benchWith(CLASS)
-    const { done } = await writePersonalSets('Personal sets (set 7)', setsWith(7))
+    const { done } = await writePersonalSets({ sheet: 'Personal sets', title: '(set 7)' }, setsWith(7))
     expect(await takeBack(done)).toEqual([])
     expect(shown(bench).map(({ name }) => name)).toEqual(['Class'])
   })

@@ -23,8 +23,8 @@ const VALUES = [
 ]
 
 /** A session over the small marksheet above. */
-async function entering(order: Order = 'question', filledToo = false) {
-  const bench = await benchWith({ name: 'S', values: VALUES })
+async function entering(order: Order = 'question', filledToo = false, values = VALUES) {
+  const bench = await benchWith({ name: 'S', values })
   const reading = await readSheet()
   const lines = linesOf(reading.matrix, findMarksheets(reading.matrix), order)
   const runner = new Runner()
@@ -66,36 +66,96 @@ describe('entering', () => {
     expect(session.swallows(next)).toBe(false)
     expect(session.swallows('b')).toBe(false)
     await session.settled()
-    expect(
-      cells()
-        .flat()
-        .filter((value) => value !== ''),
-    ).toEqual(['abs', 525])
+    expect(cells()).toEqual([
+      ['abs', 'abs'],
+      [525, ''],
+      ['', ''],
+    ])
   })
 
   it('puts in the right answer, a typed one, absent and blank, each as it is entered', async () => {
     const { session, cells } = await entering()
     session.right()
     session.typed('525')
+    session.right()
     session.absent()
     session.blank()
-    session.right()
     await session.settled()
     expect(cells()).toEqual([
-      [475, 'abs'],
+      [475, 3.4],
+      [525, 'abs'],
       [525, '-'],
-      [525, 3.4],
     ])
     expect([...session.state().entered.values()].map(({ outcome }) => outcome)).toEqual([
       'correct',
       'incorrect',
+      'correct',
       'absent',
       'blank',
-      'correct',
     ])
     expect(session.place).toBeUndefined()
     session.right()
     expect(session.state().index).toBe(5)
+  })
+
+  it('takes one key for an absent child: its blank cells say so, and entry comes to none of them again', async () => {
+    const { bench, runner, session, cells } = await entering('question', true)
+    const before = everything(bench)
+    const walked: string[] = []
+    for (let key = 0; session.place && key < 9; key++) {
+      walked.push(`${session.place.pupil} ${session.place.question.charAt(0)}`)
+      if (session.place.pupil === 'Cy') session.right()
+      else session.absent()
+    }
+    await session.settled()
+    expect(walked).toEqual(['Ada 9', 'Ben 9', 'Cy 9', 'Cy £'])
+    expect(cells()).toEqual([
+      ['abs', 'abs'],
+      ['abs', 'abs'],
+      [475, 3.4],
+    ])
+    await runner.undo()
+    expect(everything(bench)).toEqual(before)
+  })
+
+  it('never puts absent over an answer that stands already, but where entry has come to it', async () => {
+    const { session, cells } = await entering('pupil', true)
+    session.skip()
+    session.skip()
+    session.skip()
+    expect(session.place).toMatchObject({ pupil: 'Ben', address: 'C3' })
+    session.absent()
+    await session.settled()
+    expect(cells()[1]).toEqual([525, 'abs'])
+  })
+
+  it('tells two of one name apart', async () => {
+    const { session, cells } = await entering('question', false, [
+      ['Name', '932 − 457', '£5.00 − £1.60'],
+      ['Ada', '', ''],
+      ['Ben', '', ''],
+      ['Ada', '', ''],
+    ])
+    session.absent()
+    await session.settled()
+    expect(cells()).toEqual([
+      ['abs', 'abs'],
+      ['', ''],
+      ['', ''],
+    ])
+  })
+
+  it('takes a mistaken absent back: one step back, another answer, and the child’s other cells are blank again', async () => {
+    const { session, cells } = await entering('pupil')
+    session.absent()
+    expect(session.place?.pupil).toBe('Ben')
+    session.back()
+    expect(session.place?.address).toBe('B2')
+    session.typed('475')
+    expect(session.place?.address).toBe('C2')
+    await session.settled()
+    expect(session.state().entered.size).toBe(1)
+    expect(cells()[0]).toEqual([475, ''])
   })
 
   it('is safe to stop at any time: what was entered is written', async () => {
@@ -146,6 +206,19 @@ describe('entering', () => {
     expect(session.state().problem).toBeNull()
     expect(cells()[0]?.[0]).toBe(475)
     expect(cells()[2]?.[0]).toBe('')
+  })
+
+  it('goes back to an absent child who could not be written, all of that child’s cells as they were', async () => {
+    const { bench, session, cells } = await entering()
+    bench.host.editing = true
+    session.absent()
+    await session.settled()
+    bench.host.editing = false
+    expect(session.state()).toMatchObject({ index: 0, writing: 0 })
+    expect(session.state().entered.size).toBe(0)
+    session.absent()
+    await session.settled()
+    expect(cells()[0]).toEqual(['abs', 'abs'])
   })
 
   it('starts a new undo where the entry so far has been undone', async () => {

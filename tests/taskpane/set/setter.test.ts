@@ -91,7 +91,7 @@ describe('choices', () => {
     expect(titleOf({ ...FIRST_CHOICES, operation: 'both', topic: null }, 'otter', '')).toBe(
       'Column addition and subtraction (set otter)',
     )
-    expect(sheetNameOf({ ...FIRST_CHOICES, operation: 'add' })).toBe('Addition')
+    expect(sheetNameOf({ ...FIRST_CHOICES, operation: 'add' }, '2026-11-06')).toBe('Addition 6 Nov')
   })
 })
 
@@ -142,7 +142,7 @@ describe('the Set area', () => {
     expect(setter.state().pupils).toMatchObject({ sheet: 'Class', chosen: null })
     const before = shown(bench)
     await setter.layOut()
-    expect(runner.state().notice?.sentence).toBe('The marksheet is on the sheet Subtraction.')
+    expect(runner.state().notice?.sentence).toMatch(/^The marksheet is on the sheet Subtraction \d+ \w{3}\.$/)
     const [found] = findMarksheets((await readSheet()).matrix)
     expect(found?.pupils.map(({ name }) => name)).toEqual(['Amira P', 'Bertie L', 'Cerys H'])
     expect(found?.questions.map(({ text }) => text)).toEqual(textsOf(setter))
@@ -159,7 +159,7 @@ describe('the Set area', () => {
     })
     bench.grid.write(bench.grid.activeSheet(), 0, 0, [['Name'], ['Amira P'], ['Bertie L']])
     await setter.layOut()
-    expect(runner.state().notice?.sentence).toBe('The marksheet is on the sheet Subtraction.')
+    expect(runner.state().notice?.sentence).toMatch(/^The marksheet is on the sheet Subtraction \d+ \w{3}\.$/)
   })
 
   it('takes the selected cells for the names until others are selected', async () => {
