@@ -28,7 +28,7 @@ export function Preview(props: {
     ({ file, reason }) => !asking.some((each) => each.file === file && each.doubt === reason),
   )
   return (
-    <div ref={place} tabIndex={-1} className="collected">
+    <div ref={place} tabIndex={-1} role="group" aria-label="What came in" className="collected">
       <Card title={`${counted(count, 'answer')} to write`}>
         {plan.writes.length === 0 && <p>No blank cell of this marksheet gets an answer from what came in.</p>}
         <ul aria-label="Answers by child">
