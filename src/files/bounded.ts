@@ -10,11 +10,11 @@ const MEMORY = 640
  * for what is done with the cells. The seconds are the processor's, so that a busy machine ends nothing early.
  */
 export function runBounded(seconds: number): void {
-  const program = pathToFileURL(process.argv[1] ?? '').href
-  // A thread does not take over the loader of TypeScript.
-  const start = `import('tsx/esm/api').then(({ register }) => { register(); return import(${JSON.stringify(program)}) })`
-  const resourceLimits = { maxOldGenerationSizeMb: MEMORY }
-  const thread = new Worker(start, { eval: true, argv: process.argv.slice(2), resourceLimits })
+  const thread = new Worker(new URL('thread.mjs', import.meta.url), {
+    argv: process.argv.slice(2),
+    workerData: pathToFileURL(process.argv[1] ?? '').href,
+    resourceLimits: { maxOldGenerationSizeMb: MEMORY },
+  })
   const watch = setInterval(() => {
     const { user, system } = process.cpuUsage()
     if (user + system > seconds * 1_000_000) stop(`${seconds} seconds of work`)

@@ -80,11 +80,20 @@ async function walk(stage: Stage, states: readonly State[]): Promise<string[]> {
       found.push(...problems.map((problem) => `${state.name}, ${mode.name}: ${problem}`))
       await takeBack()
     }
-    if ((await text()) !== opened)
-      found.push(`${state.name}: says something else after it has been looked at`)
+    const after = await text()
+    if (after !== opened)
+      found.push(`${state.name}: says something else after it has been looked at: ${changeOf(opened, after)}`)
     await window?.page().close()
   }
   return found
+}
+
+/** Where two texts begin to differ, and how each goes on. */
+function changeOf(before: string | null, after: string | null): string {
+  const [one, other] = [before ?? '', after ?? '']
+  let at = 0
+  while (one[at] === other[at]) at++
+  return [one, other].map((each) => `“${each.slice(Math.max(0, at - 40), at + 60)}”`).join(', then ')
 }
 
 describe('nobody is shut out, however the pane is shown,', () => {

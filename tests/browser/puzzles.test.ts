@@ -47,7 +47,7 @@ describe('number triangles', () => {
     const { window, watched } = await handoutOf(stage)
     const { pages, text } = await printed(window)
     expect(pages).toBe(3)
-    expect(text).toContain('Number triangles: hints')
+    expect(text).toContain('Hints, to give one at a time')
     expect(await window.locator('section').first().locator('circle').count()).toBe(36)
     expect(await axeProblems(window.mainFrame())).toEqual([])
     expect(watched).toEqual({ strayRequests: [], errors: [] })
