@@ -291,7 +291,7 @@ const MARK: readonly State[] = [
     open: async (stage) => {
       await stage.pane.getByLabel('Files that came back').setInputFiles(await cameBack())
       await stage.pane.getByRole('heading', { name: 'Left for you' }).waitFor()
-      await stage.pane.locator('summary').first().click()
+      await stage.pane.locator('summary:visible').first().click()
     },
   },
   {
@@ -357,7 +357,7 @@ const REVIEW: readonly State[] = [
     open: async (stage) => {
       await button(stage, 'All pupils').click()
       await tab(stage, 'Questions').click()
-      await stage.pane.locator('summary').first().click()
+      await stage.pane.locator('summary:visible').first().click()
     },
   },
   {
@@ -409,6 +409,7 @@ const REVIEW: readonly State[] = [
       await stage.page.evaluate(() => {
         window.columnwiseBench?.bench.userEdit('Kingfisher', 'C4:D4', [[9999, 8888]])
       })
+      await text(stage, /^Changed since/)
       await button(stage, 'Add Kingfisher to Record').click()
       await text(stage, /^Record may hold Kingfisher already/)
     },
