@@ -26,8 +26,8 @@ export function keptApart(found: readonly Marksheet[]): Marksheet[] {
   })
 }
 
-/** A marksheet with fewer pupils and the questions that these answer; null without any. */
-function withPupils(marksheet: Marksheet, pupils: Marksheet['pupils']): Marksheet | null {
+/** A marksheet with fewer of its pupils and the questions that these answer; null without any. */
+export function withPupils(marksheet: Marksheet, pupils: Marksheet['pupils']): Marksheet | null {
   if (pupils.length === 0) return null
   const used = [...new Set(pupils.flatMap(({ answers }) => answers.map(({ question }) => question)))]
   used.sort((a, b) => a - b)

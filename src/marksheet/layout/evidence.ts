@@ -1,6 +1,13 @@
 import { readTyped } from '../../answers/typed'
 import { readQuestion } from '../../arithmetic/question'
-import { hasNameWords, isClassHeading, isHeadingLabel, isOpenHeading, looksLikeName } from './labels'
+import {
+  hasNameWords,
+  isClassHeading,
+  isHeadingLabel,
+  isOpenHeading,
+  isWholeName,
+  looksLikeName,
+} from './labels'
 import { isEmpty, range, type CellRef, type View } from './matrix'
 import { hasNameHeading, hasNames } from './names'
 
@@ -86,8 +93,7 @@ export function areRepeated(
 /** Whether most texts of a column are two words or more with capitals: "Ada B", "Ben Cole". */
 export function areWholeNames(view: View, column: number, body: readonly number[]): boolean {
   const texts = body.map((row) => view.text(row, column)).filter((text) => text !== '')
-  const whole = texts.filter((text) => looksLikeName(text) && hasNameWords(text) && /\S\s+\S/.test(text))
-  return texts.length > 0 && 2 * whole.length > texts.length
+  return texts.length > 0 && 2 * texts.filter(isWholeName).length > texts.length
 }
 
 /**

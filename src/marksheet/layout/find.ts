@@ -5,7 +5,7 @@ import { viewOf, type Matrix } from './matrix'
 import { isWithin, only, piecesOf } from './pieces'
 import { atOnce, type Steps } from './steps'
 import { type Marksheet, type Spot, cellKey } from './marksheet'
-import { gathered, spreadAgain } from './spread'
+import { allSpreadAgain, gathered } from './spread'
 import { questionSpots, splitByNeighbours } from './spots'
 import { pairsIn, hasRoomBeside } from './pairs'
 import { pupilsBelow } from './columns'
@@ -29,9 +29,7 @@ export function* finding(matrix: Matrix): Steps<Marksheet[]> {
   if (String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
   const { matrix: whole, spots, parts } = gathered(matrix, yield* questionSpots(viewOf(matrix, false)))
   const found = yield* readingInPieces(whole, spots)
-  return found
-    .map((each) => spreadAgain(each, parts))
-    .sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
+  return allSpreadAgain(found, parts).sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)
 }
 
 /**

@@ -77,3 +77,8 @@ export function looksLikeName(text: string): boolean {
     'problem' in readQuestion(text)
   )
 }
+
+/** Whether a text can be a whole name by its look, of two words with capitals or more: "Ada B". */
+export function isWholeName(text: string): boolean {
+  return /\p{L}\S*\s+\p{L}/u.test(text) && looksLikeName(text) && hasNameWords(text)
+}

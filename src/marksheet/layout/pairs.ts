@@ -110,6 +110,7 @@ function answerColumns(
     const texts = rows
       .filter((row) => readTyped(view.value(row, column)).kind === 'unreadable')
       .map((row) => view.text(row, column))
+      .filter((text) => !isHeadingLabel(text))
     const isOne = (text: string) => mayStartBlock(text) || 'question' in readQuestion(text)
     return texts.length >= Math.min(2, rows.length) && texts.every(isOne)
   }

@@ -1,5 +1,5 @@
 import { readTyped, markAnswer, type AnswerKey, type CellValue } from '../../answers/typed'
-import { hasNameWords, isHeadingLabel, isRemark, looksLikeName } from './labels'
+import { hasNameWords, isHeadingLabel, isRemark, isWholeName, looksLikeName } from './labels'
 import { readMark } from './ticks'
 import { rowLabel } from './words'
 import { isEmpty, type View } from './matrix'
@@ -34,14 +34,17 @@ export function* pupilRows(
   const rows: Row[] = []
   for (let row = first; row < end; row++) {
     yield
-    rows.push(readRow(view, names, columns, row))
+    const read = readRow(view, names, columns, row)
+    if (startsOthers(view, read)) break
+    rows.push(read)
   }
   const answered = rows.filter(({ name, filled }) => name !== '' && filled.length > 0)
   const worked = new Set(answered.filter((row) => isWorked(view, row)))
   yield
   const remarks = answered.filter(({ name }) => isRemark(name)).length
   const numerals = answered.filter(({ name }) => isNumeral(name)).length
-  const isOddNumeral = ({ name }: Row) => isNumeral(name) && 2 * numerals < answered.length
+  const named = answered.filter(({ name }) => !isNumeral(name) && rowLabel(name) === 'person').length
+  const isOddNumeral = ({ name }: Row) => isNumeral(name) && 4 * named > numerals
   const isPupil = (row: Row, index: number) =>
     rowLabel(row.name) !== 'nobody' &&
     !isOddNumeral(row) &&
@@ -108,10 +111,14 @@ function isSum(view: View, row: Row, pupils: number): boolean {
 /** Whether nothing but whole names ("Ada B") stands where answers would, of a class beside this one. */
 function areOthersNames(view: View, { row, filled }: Row): boolean {
   const texts = filled.map(({ column }) => view.text(row, column))
-  return (
-    texts.length > 0 &&
-    texts.every((text) => /\S\s+\S/.test(text) && looksLikeName(text) && hasNameWords(text))
-  )
+  return texts.length > 0 && texts.every(isWholeName)
+}
+
+/** Whether whole names of another class, two of them or more and no number, stand where answers would: from here on the rows are its own. */
+function startsOthers(view: View, { row, filled }: Row): boolean {
+  const names = filled.map(({ column }) => view.text(row, column)).filter(isWholeName)
+  const numbers = filled.filter(({ column }) => isNumber(view.value(row, column)))
+  return numbers.length === 0 && new Set(names).size > 1 && new Set(names).size === names.length
 }
 
 /** Shares of a class: percentages with their sign, or fractions of 1 where whole numbers are asked for. */

@@ -1,7 +1,8 @@
 import type { CellValue } from '../../answers/typed'
 import { readQuestion } from '../../arithmetic/question'
+import { withPupils } from './apart'
 import { groupBy } from './groups'
-import { isClassHeading, nameHeading } from './labels'
+import { hasNameWords, isClassHeading, looksLikeName, nameHeading } from './labels'
 import { cellKey, type Marksheet, type Part, type Spot } from './marksheet'
 import { areaOf, isEmpty, range, viewOf, type CellRef, type Matrix, type View } from './matrix'
 
@@ -60,15 +61,16 @@ const WIDEST_GAP = 1
 export function gathered(matrix: Matrix, spots: readonly Spot[]): Gathered {
   const parts = new Map<string, readonly Part[]>()
   const found: Spot[] = []
-  const signs = signCells(matrix)
+  const gaps = emptyLines(matrix)
+  const signs = withoutTyped(matrix, signCells(matrix), spots, gaps)
   if (signs.length === 0) return { matrix, spots, parts }
   const values = matrix.values.map((row) => [...row])
   const taken = new Set(spots.map(cellKey))
-  const gaps = emptyLines(matrix)
   for (const turned of [true, false]) {
     const view = viewOf(matrix, turned)
     const seen = (cells: readonly CellRef[]) => (turned ? cells.map(turnedCell) : cells)
-    const runs = runsIn(view, seen(signs))
+    const own = turned ? turnedGaps(gaps) : gaps
+    const runs = runsIn(view, seen(signs), own)
     const put = ({ host, run }: Placed) => {
       const cells = range(run.first, run.first + run.count).map((column) => view.ref(run.line, column))
       const reading = readQuestion(run.text)
@@ -84,9 +86,9 @@ export function gathered(matrix: Matrix, spots: readonly Spot[]): Gathered {
       )
       found.push({ ...host, text: run.text, question: reading.question })
     }
-    const { listed, others } = splitBySigns(view, runs)
+    const { listed, others } = splitBySigns(view, runs, own)
     listed.forEach(put)
-    const isHeaded = headedBy(seen([...spots, ...found]), turned ? turnedGaps(gaps) : gaps)
+    const isHeaded = headedBy(seen([...spots, ...found]), own)
     const single = others.filter(({ run: { line, sign } }) => !isHeaded({ row: line, column: sign }))
     singlesAmong(view, single).forEach(put)
   }
@@ -103,6 +105,45 @@ function signCells({ values }: Matrix): CellRef[] {
       if (typeof value === 'number' ? value < 0 : typeof value === 'string' && MAY_SIGN.test(value))
         cells.push({ row, column })
   return cells
+}
+
+/** The signs that no child typed for an answer: below zero, or a dash for nothing. */
+function withoutTyped(
+  matrix: Matrix,
+  signs: readonly CellRef[],
+  spots: readonly Spot[],
+  gaps: Gaps,
+): readonly CellRef[] {
+  if (signs.length === 0 || spots.length === 0) return signs
+  const turnedSigns = typedSigns(
+    viewOf(matrix, true),
+    signs.map(turnedCell),
+    spots.map(turnedCell),
+    turnedGaps(gaps),
+  )
+  const typed = new Set(
+    [...typedSigns(viewOf(matrix, false), signs, spots, gaps), ...turnedSigns.map(turnedCell)].map(cellKey),
+  )
+  return signs.filter((cell) => !typed.has(cellKey(cell)))
+}
+
+/** The signs under a question and beside a child's name, no empty line between; but not those of a row with an equals sign. */
+function typedSigns(
+  view: View,
+  signs: readonly CellRef[],
+  questions: readonly CellRef[],
+  { rows, columns }: Gaps,
+): CellRef[] {
+  const heads = groupBy(questions, ({ column }) => column)
+  return signs.filter(({ row, column }) => {
+    const isUnder = heads.get(column)?.some((head) => head.row < row && rows[head.row] === rows[row]) === true
+    const texts = range((columns[column] ?? -1) + 1, column).map((each) => view.text(row, each))
+    return isUnder && !texts.includes('=') && texts.some(isChild)
+  })
+}
+
+function isChild(text: string): boolean {
+  return looksLikeName(text) && hasNameWords(text) && nameHeading(text) === null && !isClassHeading(text)
 }
 
 /** For each row and each column the last empty one up to it; -1 before the first. */
@@ -142,6 +183,16 @@ function headedBy(questions: readonly CellRef[], { rows, columns }: Gaps): (cell
     (first.get(above(cell)) ?? Infinity) < cell.row || (first.get(before(cell)) ?? Infinity) < cell.column
 }
 
+/** Marksheets with their gathered questions where they stand. Nobody is a pupil who would answer in a part of a question. */
+export function allSpreadAgain(found: readonly Marksheet[], parts: Gathered['parts']): Marksheet[] {
+  const asked = new Set([...parts.values()].flat().map(cellKey))
+  return found.flatMap((marksheet) => {
+    const pupils = marksheet.pupils.filter(({ answers }) => !answers.some((cell) => asked.has(cellKey(cell))))
+    const own = pupils.length === marksheet.pupils.length ? marksheet : withPupils(marksheet, pupils)
+    return own === null ? [] : [spreadAgain(own, parts)]
+  })
+}
+
 /** A marksheet with its gathered questions where they stand: in the cell that they begin in, with all their parts. */
 export function spreadAgain(marksheet: Marksheet, parts: Gathered['parts']): Marksheet {
   if (parts.size === 0) return marksheet
@@ -169,14 +220,11 @@ function write(values: CellValue[][], { row, column }: CellRef, value: CellValue
 }
 
 /** Everything along the lines of a view that reads as a question over several cells. */
-function runsIn(view: View, signs: readonly CellRef[]): Run[] {
-  const first = new Map<number, number>()
-  for (const { row, column } of signs) first.set(column, Math.min(row, first.get(column) ?? Infinity))
-  const labels = signs.filter(({ row, column }) => first.get(column) === row)
+function runsIn(view: View, signs: readonly CellRef[], gaps: Gaps): Run[] {
   return [
-    ...labels.flatMap((cell) => labelledRuns(view, cell)),
+    ...signs.flatMap((cell) => labelledRuns(view, cell, gaps)),
     ...signs.flatMap(({ row, column }) => signedRun(view, row, column) ?? []),
-  ]
+  ].filter(({ text }) => 'question' in readQuestion(text))
 }
 
 /** A run whose sign stands in this cell, alone or with a number; null for none. */
@@ -206,9 +254,10 @@ function spaced(text: string): string {
 }
 
 /** Runs of two numbers whose sign stands in this cell, the label of the second one's line across. */
-function labelledRuns(view: View, { row: label, column }: CellRef): Run[] {
+function labelledRuns(view: View, { row: label, column }: CellRef, { rows }: Gaps): Run[] {
   const { doing, sign, minus } = DOING.exec(view.text(label, column))?.groups ?? {}
-  if (doing === undefined || range(0, label).some((line) => view.text(line, column) !== '')) return []
+  const above = range((rows[label] ?? -1) + 1, label)
+  if (doing === undefined || above.some((line) => view.text(line, column) !== '')) return []
   const isPair = (line: number) => [column - 1, column].every((place) => NUMERAL.test(view.text(line, place)))
   const from = range(label + 1, view.rows).find((line) => view.text(line, column) !== '') ?? view.rows
   const end = range(from, view.rows).find((line) => !isPair(line)) ?? view.rows
@@ -226,9 +275,9 @@ function labelledRuns(view: View, { row: label, column }: CellRef): Run[] {
 }
 
 /** The runs near whose signs others stand, each put into its last cell, and the others with how many signs theirs is one of (1, or 0). */
-function splitBySigns(view: View, runs: readonly Run[]): { listed: Placed[]; others: Single[] } {
+function splitBySigns(view: View, runs: readonly Run[], gaps: Gaps): { listed: Placed[]; others: Single[] } {
   const bySign = new Map(runs.map((run) => [`${run.line},${run.sign}`, run]))
-  const counted = runs.map((run) => ({ run, count: signsAround(view, run, bySign) }))
+  const counted = runs.map((run) => ({ run, count: signsAround(view, run, bySign, gaps) }))
   return {
     listed: counted
       .filter(({ count }) => count > 1)
@@ -248,16 +297,17 @@ function singlesAmong(view: View, single: readonly Single[]): Placed[] {
 }
 
 /** How many signs stand near in the line across in which a run has its own; 0 where numbers or a heading of something else stand there. */
-function signsAround(view: View, run: Run, bySign: ReadonlyMap<string, Run>): number {
+function signsAround(view: View, run: Run, bySign: ReadonlyMap<string, Run>, { rows }: Gaps): number {
   let count = 1
   for (const step of [-1, 1]) {
-    let [line, gap, heading] = [run.line + step, 0, '']
+    let [line, gap, heading, isApart] = [run.line + step, 0, '', false]
     for (; line >= 0 && line < view.rows && gap <= WIDEST_GAP; line += step) {
       if (bySign.has(`${line},${run.sign}`)) [gap, heading, count] = [0, '', count + 1]
       else {
         gap++
+        isApart ||= rows[line] === line
         heading ||= view.text(line, run.sign)
-        if (NUMERAL.test(heading)) return 0
+        if (!isApart && NUMERAL.test(heading)) return 0
       }
     }
     if (step < 0 && heading !== '' && !mayHeadSigns(heading)) return 0

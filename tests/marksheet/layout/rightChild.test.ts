@@ -171,3 +171,50 @@ describe('rows that are no child', () => {
     ).toEqual(OWLS_TYPED)
   })
 })
+
+describe('numbers in the row of names', () => {
+  it('are nobody beside a glued class, and its rows are no answers of the first', () => {
+    const lines = typedBy([
+      [null, null, null, 'Name', '363 + 104', '936 + 98'],
+      ['Name', 'Ada W', 'Ben P', 'Dee W', 467, 1034],
+      ['537 − 65', 472, 472, 'Eve M', 467, 1134],
+      ['885 − 83', 802, 702, 'Gil P', 467, 1033],
+    ])
+    expect(lines.filter((line) => /^\d/.test(line))).toEqual([])
+    for (const line of lines)
+      expect([
+        'Ada W: 472 802',
+        'Ben P: 472 702',
+        'Dee W: 467 1034',
+        'Eve M: 467 1134',
+        'Gil P: 467 1033',
+      ]).toContain(line)
+  })
+
+  it('stand for children where nobody is named', () => {
+    expect(
+      typedBy([
+        ['No.', '46 + 27'],
+        [1, 73],
+        [2, 63],
+        [3, 73],
+      ]),
+    ).toEqual(['1: 73', '2: 63', '3: 73'])
+  })
+})
+
+describe('pairs beside a class with rows that are nobody’s', () => {
+  it('take no answer of its children', () => {
+    const lines = typedBy([
+      [null, null, null, 'Class 4', '547 − 102', '386 + 94'],
+      [null, null, null, 'Eve W', 445, 580],
+      ['Name', 'Question 1', 'Answer 1', 'Gil W', 435, 580],
+      ['Ada C', '920 − 80', 840, 'Hal D', 445, 481],
+      ['Ben F', '357 − 55', 302, 'Ivy S', 445, 480],
+      ['Cai M', '243 − 53', null, 'Jem M', 444, 480],
+      ['Dee F', '947 − 111', null, 'Common wrong answer', 455, 490],
+    ])
+    expect(lines).toContain('Ada C: 840')
+    expect(lines).toContain('Dee F: ')
+  })
+})

@@ -227,3 +227,75 @@ describe('numbers and dashes that are no questions', () => {
     expect(found(turned(rows)).typed).toEqual(read)
   })
 })
+
+describe('signs that children typed', () => {
+  const head = ['Name', '321 − 185', '640 − 218']
+  it.each([
+    [-136, -422],
+    ['-', '-'],
+    ['- 136', '−422'],
+  ])('are no questions: %j, %j', (one, other) => {
+    for (const gap of [true, '□']) {
+      const values: Rows = [
+        head,
+        ['Ada B', 136, 422],
+        ['Ben C', gap, other],
+        ['Cai D', one, other],
+        ['Dee E', 136, 7],
+      ]
+      const typed = values.slice(1).map(([name, ...cells]) => `${name}: ${cells.join(' ')}`)
+      for (const rows of [values, turned(values)]) {
+        expect(found(rows).asked).toHaveLength(2)
+        expect(found(rows).typed.map((line) => line.replaceAll('TRUE', 'true'))).toEqual(typed)
+      }
+    }
+  })
+
+  it('do not end a class whose children typed numbers below zero above each other', () => {
+    const values: Rows = [
+      ['Name', '7493 + 2202', '8850 + 1806', '8643 − 6318', '1527 − 323'],
+      ['Ada B', 136, true, 78361, 5385],
+      ['Ben C', 5090, -10, '“', -4251],
+      ['Cai D', 9695, 136, -85460, 'y'],
+    ]
+    expect(found(values).typed).toHaveLength(3)
+    expect(found(turned(values)).typed).toHaveLength(3)
+  })
+})
+
+describe('spread questions of a class', () => {
+  it('right under another class take the rows from there on', () => {
+    const { typed } = found([
+      ['Name', '500 − 4', '90 − 8'],
+      ['Dee E', 496, 82],
+      ['Wrens', 321, 640],
+      ['', -185, -218],
+      ...ADA,
+    ])
+    expect(typed).toEqual(['Dee E: 496 82', ...READ])
+  })
+
+  it('are read for each child where numbers stand two rows below', () => {
+    const { typed } = found([
+      ['Wrens', 'Question 1', '', '', '', 'Answer 1', 'Question 2', '', '', '', 'Answer 2'],
+      ['Hal T', 465, '−', 101, '=', null, 315, '−', 71, '=', 244],
+      ['Ivy J', 945, '−', 64, '=', 881, 321, '−', 94, '=', 227],
+      [],
+      ['Pupil', 643, '−', 61, '=', 547, '+', 30, '='],
+      ['Lin S', null, null, null, 582, null, null, null, 577],
+    ])
+    expect(typed.slice(0, 2)).toEqual(['Hal T:  244', 'Ivy J: 881 227'])
+  })
+
+  it('under a sign as heading, another class over them', () => {
+    const { typed } = found([
+      ['Pupil', '407 + 20', '270 + 33', '980 − 81'],
+      ['Ada D', 427, 303, 799],
+      [],
+      ['Re-test', '−', 'Hal C', 'Ivy V'],
+      [297, 55, 242, 142],
+      [205, 35, 170, 180],
+    ])
+    expect(typed).toEqual(['Ada D: 427 303 799', 'Hal C: 242 170', 'Ivy V: 142 180'])
+  })
+})
