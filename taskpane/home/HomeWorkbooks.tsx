@@ -1,10 +1,11 @@
-import { Button, Field, Select } from '@fluentui/react-components'
+import { Button } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
 import { HOME_CHOICES, type HomeChoices } from '../../src/home/choices'
 import type { HomeSet } from '../../src/home/format'
 import { namedSets } from '../../src/home/fromMarksheet'
 import { homeWorkbook } from '../../src/home/workbook'
 import { openNewWorkbook } from '../../src/office/home/newWorkbook'
+import { ChoiceField } from '../common/ChoiceField'
 import { CELLS } from '../common/icons'
 import { useBusy, useRunner } from '../common/pane'
 import type { AtHome } from './atHome'
@@ -12,13 +13,21 @@ import type { AtHome } from './atHome'
 /** What is chosen for whoever types a name. */
 const ANYONE = -1
 
-const FEEDBACK_WORDS = {
-  none: 'Nothing',
-  'look-again': 'Right, or look again',
-  hints: 'Right, or look again with a hint',
-} as const
-const WHEN_WORDS = { each: 'After each answer', all: 'Once all are in' } as const
-const PAPER_WORDS = { lines: 'In lines', squares: 'In lines, with squared cells to work in' } as const
+type Options<Choice extends keyof HomeChoices> = readonly (readonly [HomeChoices[Choice], string])[]
+
+const FEEDBACK: Options<'feedback'> = [
+  ['none', 'Nothing'],
+  ['look-again', 'Right, or look again'],
+  ['hints', 'Right, or look again with a hint'],
+]
+const WHEN: Options<'when'> = [
+  ['each', 'After each answer'],
+  ['all', 'Once all are in'],
+]
+const PAPER: Options<'paper'> = [
+  ['lines', 'In lines'],
+  ['squares', 'In lines, with squared cells to work in'],
+]
 
 /** Opens home workbooks, one after another: for whoever types a name, or for one child. */
 export function HomeWorkbooks({ atHome }: { readonly atHome: AtHome }): ReactElement {
@@ -51,42 +60,36 @@ export function HomeWorkbooks({ atHome }: { readonly atHome: AtHome }): ReactEle
   return (
     <>
       <div className="recipe">
-        <Field label="For">
-          <Select
-            value={String(whose)}
-            onChange={(_, { value }) => {
-              setChosen(Number(value))
-            }}
-          >
-            {common && <option value={ANYONE}>Anyone: each child types a name</option>}
-            {children.map(({ name }, index) => (
-              <option key={index} value={index}>
-                {name}
-              </option>
-            ))}
-          </Select>
-        </Field>
-        <Choice
+        <ChoiceField
+          label="For"
+          value={whose}
+          options={[
+            ...(common ? [[ANYONE, 'Anyone: each child types a name'] as const] : []),
+            ...children.map(({ name }, index) => [index, name] as const),
+          ]}
+          onChoose={setChosen}
+        />
+        <ChoiceField
           label="It says"
-          words={FEEDBACK_WORDS}
+          options={FEEDBACK}
           value={choices.feedback}
           onChoose={(feedback) => {
             setChoices({ ...choices, feedback })
           }}
         />
         {choices.feedback !== 'none' && (
-          <Choice
+          <ChoiceField
             label="When"
-            words={WHEN_WORDS}
+            options={WHEN}
             value={choices.when}
             onChoose={(when) => {
               setChoices({ ...choices, when })
             }}
           />
         )}
-        <Choice
+        <ChoiceField
           label="Questions stand"
-          words={PAPER_WORDS}
+          options={PAPER}
           value={choices.paper}
           onChoose={(paper) => {
             setChoices({ ...choices, paper })
@@ -116,31 +119,4 @@ function homeFor({ common, children }: AtHome, whose: number): HomeSet | null {
     children.map(({ questions }) => questions),
   )
   return sets[whose] ?? null
-}
-
-function Choice<Value extends HomeChoices[keyof HomeChoices]>(props: {
-  readonly label: string
-  readonly words: Readonly<Record<Value, string>>
-  readonly value: Value
-  readonly onChoose: (value: Value) => void
-}) {
-  const { label, words, value, onChoose } = props
-  const all = Object.entries<string>(words) as [Value, string][]
-  return (
-    <Field label={label}>
-      <Select
-        value={value}
-        onChange={(_, chosen) => {
-          const found = all.find(([each]) => each === chosen.value)
-          if (found) onChoose(found[0])
-        }}
-      >
-        {all.map(([each, name]) => (
-          <option key={each} value={each}>
-            {name}
-          </option>
-        ))}
-      </Select>
-    </Field>
-  )
 }

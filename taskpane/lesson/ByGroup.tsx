@@ -1,8 +1,9 @@
-import { Button, Field, Select } from '@fluentui/react-components'
+import { Button } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
 import { handoutByGroup } from '../../src/lesson/byGroup'
 import { GRADES } from '../../src/lesson/grades'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { PRINT } from '../common/icons'
 import { notationNow } from '../common/notation'
 import { useBusy, useRunner } from '../common/pane'
@@ -43,20 +44,16 @@ export function ByGroup(props: {
             <summary>Who works on what</summary>
             <div className="recipe">
               {byGroup.placed.map(({ name, grade, because }, index) => (
-                <Field key={index} label={name} hint={because}>
-                  <Select
-                    value={grade}
-                    onChange={(_, { value }) => {
-                      maker.move(index, GRADES.find((each) => each === value) ?? grade)
-                    }}
-                  >
-                    {GRADES.map((each) => (
-                      <option key={each} value={each}>
-                        {each}
-                      </option>
-                    ))}
-                  </Select>
-                </Field>
+                <ChoiceField
+                  key={index}
+                  label={name}
+                  hint={because}
+                  value={grade}
+                  options={GRADES.map((each) => [each, each])}
+                  onChoose={(chosen) => {
+                    maker.move(index, chosen)
+                  }}
+                />
               ))}
             </div>
           </details>

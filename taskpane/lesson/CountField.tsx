@@ -1,5 +1,5 @@
-import { Field, Select } from '@fluentui/react-components'
 import type { ReactElement } from 'react'
+import { ChoiceField } from '../common/ChoiceField'
 
 /** A choice of how many, from the least to the most. */
 export function CountField(props: {
@@ -11,19 +11,11 @@ export function CountField(props: {
 }): ReactElement {
   const { label, least, most, value, onChoose } = props
   return (
-    <Field label={label}>
-      <Select
-        value={String(value)}
-        onChange={(_, chosen) => {
-          onChoose(Number(chosen.value))
-        }}
-      >
-        {Array.from({ length: most - least + 1 }, (_, index) => (
-          <option key={index} value={least + index}>
-            {least + index}
-          </option>
-        ))}
-      </Select>
-    </Field>
+    <ChoiceField
+      label={label}
+      value={value}
+      options={Array.from({ length: most - least + 1 }, (_, index) => [least + index, String(least + index)])}
+      onChoose={onChoose}
+    />
   )
 }

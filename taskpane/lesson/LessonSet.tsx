@@ -1,10 +1,11 @@
-import { Button, Checkbox, Field, Select, Textarea } from '@fluentui/react-components'
+import { Button, Checkbox, Field, Textarea } from '@fluentui/react-components'
 import { useEffect, useMemo, type ReactElement } from 'react'
 import { LESSON_QUESTIONS, type Lesson } from '../../src/lesson/lessonSet'
 import { lessonHandout } from '../../src/lesson/lessonSheets'
 import { inSeries, typesInWords } from '../../src/lesson/words'
 import type { WorkedQuestion } from '../../src/lesson/worked'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { CELLS, SELECT } from '../common/icons'
 import { useNotation } from '../common/notation'
 import { useBusy, useRunnerState, useStore } from '../common/pane'
@@ -150,22 +151,18 @@ function RecapField({ maker, state: { choices, least, className } }: Parts) {
   const offered = recapTypes.length > 0 ? recapTypes : least
   if (offered.length === 0) return null
   return (
-    <Field
+    <ChoiceField
       label="Recap from"
       hint={recapTypes.length > 0 ? startingLarge(`${typesInWords(recapTypes)}.`) : undefined}
-    >
-      <Select
-        value={recapTypes.length > 0 ? 'least' : 'all'}
-        onChange={(_, { value }) => {
-          maker.choose({ recapTypes: value === 'least' ? least : [] })
-        }}
-      >
-        <option value="all">All that comes before</option>
-        <option value="least">
-          What {className === '' ? 'the class' : className} is least secure in, by Record
-        </option>
-      </Select>
-    </Field>
+      value={recapTypes.length > 0 ? 'least' : 'all'}
+      options={[
+        ['all', 'All that comes before'],
+        ['least', `What ${className === '' ? 'the class' : className} is least secure in, by Record`],
+      ]}
+      onChoose={(chosen) => {
+        maker.choose({ recapTypes: chosen === 'least' ? least : [] })
+      }}
+    />
   )
 }
 
@@ -245,21 +242,14 @@ function MakeCard({ maker, state }: Parts) {
   const busy = useBusy() || 'problem' in made
   return (
     <Card title="Into the workbook">
-      <Field label="On the marksheet">
-        <Select
-          value={choices.onMarksheet}
-          onChange={(_, { value }) => {
-            const found = ON_MARKSHEET.find(([id]) => id === value)
-            if (found) maker.choose({ onMarksheet: found[0] })
-          }}
-        >
-          {ON_MARKSHEET.map(([id, name]) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </Select>
-      </Field>
+      <ChoiceField
+        label="On the marksheet"
+        value={choices.onMarksheet}
+        options={ON_MARKSHEET}
+        onChoose={(onMarksheet) => {
+          maker.choose({ onMarksheet })
+        }}
+      />
       {choices.onMarksheet !== 'none' && (
         <div className="names">
           <p>

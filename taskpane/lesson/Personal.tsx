@@ -1,9 +1,10 @@
-import { Button, Field, Select } from '@fluentui/react-components'
+import { Button } from '@fluentui/react-components'
 import { Fragment, useMemo, useState, type ReactElement } from 'react'
 import { printQuestion } from '../../src/arithmetic/question'
 import { PERSONAL_QUESTIONS, type PersonalSet } from '../../src/lesson/personal'
 import { personalHandout } from '../../src/lesson/questionSheets'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { CELLS } from '../common/icons'
 import { FRONT } from '../common/front'
 import { useNotation } from '../common/notation'
@@ -36,36 +37,24 @@ export function Personal(): ReactElement {
       <Card title="For whom">
         <div className="recipe">
           {needs.length > 0 && (
-            <Field label="By the needs of">
-              <Select
-                value={String(from)}
-                onChange={(_, { value }) => {
-                  maker.choose({ from: Number(value) })
-                }}
-              >
-                {needs.map(({ name }, index) => (
-                  <option key={name} value={index}>
-                    {name}
-                  </option>
-                ))}
-              </Select>
-            </Field>
+            <ChoiceField
+              label="By the needs of"
+              value={from}
+              options={needs.map(({ name }, index) => [index, name])}
+              onChoose={(chosen) => {
+                maker.choose({ from: chosen })
+              }}
+            />
           )}
           <div className="halves">
-            <Field label="Year">
-              <Select
-                value={String(year)}
-                onChange={(_, { value }) => {
-                  maker.choose({ year: YEARS.find((each) => String(each) === value) ?? year })
-                }}
-              >
-                {YEARS.map((each) => (
-                  <option key={each} value={each}>
-                    Year {each}
-                  </option>
-                ))}
-              </Select>
-            </Field>
+            <ChoiceField
+              label="Year"
+              value={year}
+              options={YEARS.map((each) => [each, `Year ${each}`])}
+              onChoose={(chosen) => {
+                maker.choose({ year: chosen })
+              }}
+            />
             <CountField
               label="Questions each"
               least={PERSONAL_QUESTIONS.least}

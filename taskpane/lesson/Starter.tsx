@@ -1,4 +1,3 @@
-import { Field, Select } from '@fluentui/react-components'
 import { useMemo, useState, type ReactElement } from 'react'
 import { printQuestion } from '../../src/arithmetic/question'
 import {
@@ -12,6 +11,7 @@ import {
 } from '../../src/lesson/dice'
 import { diceHandout } from '../../src/lesson/starterSheets'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { counted } from '../common/words'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
@@ -21,6 +21,8 @@ import { useSetNumber } from './useSetNumber'
 const SIZES = gridSizes()
 type Size = (typeof SIZES)[number]
 const nameOf = ({ rows, columns }: Pick<Size, 'rows' | 'columns'>) => `${rows} × ${columns}`
+const lengthOf = ({ rolls, ...size }: Size) =>
+  `about ${counted(minutesFor(rolls), 'minute')}, ${Math.round(rolls)} rolls: ${nameOf(size)} cells`
 const FIRST_SIZE = '4 × 5'
 const MOST_BOARDS = 15
 
@@ -50,38 +52,19 @@ export function Starter(): ReactElement {
     <>
       <Card title="The boards">
         <div className="recipe">
-          <Field label="What to practise">
-            <Select
-              value={board}
-              onChange={(_, { value }) => {
-                setBoard(BOARDS.find((each) => each === value) ?? board)
-              }}
-            >
-              {BOARDS.map((each) => (
-                <option key={each} value={each}>
-                  {BOARD_NAMES[each]}
-                </option>
-              ))}
-            </Select>
-          </Field>
-          <Field
+          <ChoiceField
+            label="What to practise"
+            value={board}
+            options={BOARDS.map((each) => [each, BOARD_NAMES[each]])}
+            onChoose={setBoard}
+          />
+          <ChoiceField
             label="Length of the game"
             hint="On average, until every cell is covered; a quarter of a minute for each roll."
-          >
-            <Select
-              value={size}
-              onChange={(_, { value }) => {
-                setSize(value)
-              }}
-            >
-              {SIZES.map((each) => (
-                <option key={nameOf(each)} value={nameOf(each)}>
-                  about {counted(minutesFor(each.rolls), 'minute')}, {Math.round(each.rolls)} rolls:{' '}
-                  {nameOf(each)} cells
-                </option>
-              ))}
-            </Select>
-          </Field>
+            value={size}
+            options={SIZES.map((each) => [nameOf(each), lengthOf(each)])}
+            onChoose={setSize}
+          />
           <CountField
             label="Different boards"
             least={1}

@@ -7,6 +7,7 @@ import { drawStories, storyTypes, wishFor, type Story, type StoryWish } from '..
 import { operationOf } from '../../src/lesson/words'
 import { withAnswer } from '../../src/lesson/worked'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { useStore } from '../common/pane'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
@@ -75,38 +76,23 @@ export function Stories(): ReactElement {
     <>
       <Card title="The stories">
         <div className="recipe">
-          <Field label="Numbers">
-            <Select
-              value={numbers}
-              onChange={(_, { value }) => {
-                setWish({ ...wish, numbers: NUMBERS.find(([id]) => id === value)?.[0] ?? numbers })
-              }}
-            >
-              {NUMBERS.map(([id, name]) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </Select>
-          </Field>
+          <ChoiceField
+            label="Numbers"
+            value={numbers}
+            options={NUMBERS}
+            onChoose={(chosen) => {
+              setWish({ ...wish, numbers: chosen })
+            }}
+          />
           <div className="halves">
-            <Field label="Size">
-              <Select
-                value={String(digits)}
-                onChange={(_, { value }) => {
-                  setWish({
-                    ...wish,
-                    digits: lengths.find(([each]) => String(each) === value)?.[0] ?? digits,
-                  })
-                }}
-              >
-                {lengths.map(([each, name]) => (
-                  <option key={each} value={each}>
-                    {name}
-                  </option>
-                ))}
-              </Select>
-            </Field>
+            <ChoiceField
+              label="Size"
+              value={digits}
+              options={lengths}
+              onChoose={(chosen) => {
+                setWish({ ...wish, digits: chosen })
+              }}
+            />
             <CountField label="How many" least={1} most={MOST_STORIES} value={count} onChoose={setCount} />
           </div>
           <TypeField
@@ -125,20 +111,7 @@ export function Stories(): ReactElement {
               setWish({ ...wish, types: [first, type] })
             }}
           />
-          <Field label="Bars on the sheet">
-            <Select
-              value={help}
-              onChange={(_, { value }) => {
-                setHelp(HELP.find(([id]) => id === value)?.[0] ?? help)
-              }}
-            >
-              {HELP.map(([id, name]) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </Select>
-          </Field>
+          <ChoiceField label="Bars on the sheet" value={help} options={HELP} onChoose={setHelp} />
           <Button
             size="small"
             onClick={() => {

@@ -1,4 +1,3 @@
-import { Field, Select } from '@fluentui/react-components'
 import { useMemo, useState, type ReactElement } from 'react'
 import { triangleDrawing, triangleInWords } from '../../src/lesson/drawings'
 import { triangleHandout } from '../../src/lesson/starterSheets'
@@ -9,16 +8,17 @@ import {
   type TrianglePuzzle,
 } from '../../src/lesson/triangle'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { SetNumber } from '../set/SetNumber'
 import { CountField } from './CountField'
 import { LessonDrawing } from './LessonDrawing'
 import { Take } from './Take'
 import { useSetNumber } from './useSetNumber'
 
-const GRADES: readonly { readonly grade: TriangleGrade; readonly name: string }[] = [
-  { grade: 1, name: '1: two corners given' },
-  { grade: 2, name: '2: one corner given' },
-  { grade: 3, name: '3: no corner given' },
+const GRADES: readonly (readonly [TriangleGrade, string])[] = [
+  [1, '1: two corners given'],
+  [2, '2: one corner given'],
+  [3, '3: no corner given'],
 ]
 
 /** Number triangles: puzzles with one solution each, their hints and solutions folded away. */
@@ -33,20 +33,7 @@ export function Triangles(): ReactElement {
       <Card title="The triangles">
         <div className="recipe">
           <div className="pair">
-            <Field label="Grade">
-              <Select
-                value={String(grade)}
-                onChange={(_, { value }) => {
-                  setGrade(GRADES.find((each) => String(each.grade) === value)?.grade ?? 1)
-                }}
-              >
-                {GRADES.map((each) => (
-                  <option key={each.grade} value={each.grade}>
-                    {each.name}
-                  </option>
-                ))}
-              </Select>
-            </Field>
+            <ChoiceField label="Grade" value={grade} options={GRADES} onChoose={setGrade} />
             <CountField
               label="How many"
               least={1}

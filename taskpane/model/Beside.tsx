@@ -1,5 +1,6 @@
-import { Field, Select, Switch } from '@fluentui/react-components'
+import { Switch } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
+import { ChoiceField } from '../common/ChoiceField'
 import { printQuestion, type Question } from '../../src/arithmetic/question'
 import { countersAfter, countersInWords, drawCounters, hasCounters } from '../../src/lesson/model/counters'
 import {
@@ -71,18 +72,18 @@ function Line({ question, ways }: { readonly question: Question; readonly ways: 
   return (
     <>
       {ways.length > 1 && (
-        <Field label="On the line">
-          <Select
-            value={way}
-            onChange={(_, { value }) => {
-              setChosen(value === 'count back' ? 'count back' : 'count on')
-              setJumps(0)
-            }}
-          >
-            <option value="count on">Count on</option>
-            <option value="count back">Count back</option>
-          </Select>
-        </Field>
+        <ChoiceField
+          label="On the line"
+          value={way}
+          options={[
+            ['count on', 'Count on'],
+            ['count back', 'Count back'],
+          ]}
+          onChoose={(chosen) => {
+            setChosen(chosen)
+            setJumps(0)
+          }}
+        />
       )}
       <Jumps line={line} done={jumps} onJump={setJumps} />
     </>

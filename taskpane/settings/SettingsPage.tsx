@@ -1,10 +1,11 @@
-import { Button, Checkbox, Field, Input, Select } from '@fluentui/react-components'
+import { Button, Checkbox, Field, Input } from '@fluentui/react-components'
 import { useEffect, useRef, useState, type ReactElement } from 'react'
 import { STATUSES } from '../../src/mastery/standing'
 import { statusSign } from '../../src/mastery/support'
 import { problemOf } from '../../src/office/edit/errors'
 import { DEFAULT_SETTINGS, keepSettings, readSettings } from '../../src/office/workbook/settings'
 import { Card } from '../common/Card'
+import { ChoiceField } from '../common/ChoiceField'
 import { Notice } from '../common/Notice'
 import { useRunner } from '../common/pane'
 import type { Notice as Said } from '../common/runner'
@@ -110,17 +111,17 @@ export function SettingsPage({ onClose }: { readonly onClose: () => void }): Rea
           </Field>
         </Card>
         <Card title="How columns are written">
-          <WayOfWriting
+          <ChoiceField
             label="A ten received"
-            ways={EXCHANGES}
+            options={EXCHANGES}
             value={draft.notation.exchange}
             onChoose={(exchange) => {
               change({ notation: { ...draft.notation, exchange } })
             }}
           />
-          <WayOfWriting
+          <ChoiceField
             label="A ten carried"
-            ways={CARRIES}
+            options={CARRIES}
             value={draft.notation.carry}
             onChoose={(carry) => {
               change({ notation: { ...draft.notation, carry } })
@@ -170,31 +171,5 @@ export function SettingsPage({ onClose }: { readonly onClose: () => void }): Rea
         }}
       />
     </div>
-  )
-}
-
-function WayOfWriting<Way extends string>(props: {
-  readonly label: string
-  readonly ways: readonly (readonly [Way, string])[]
-  readonly value: Way
-  readonly onChoose: (way: Way) => void
-}) {
-  const { label, ways, value, onChoose } = props
-  return (
-    <Field label={label}>
-      <Select
-        value={value}
-        onChange={(_, { value: chosen }) => {
-          const found = ways.find(([way]) => way === chosen)
-          if (found) onChoose(found[0])
-        }}
-      >
-        {ways.map(([way, words]) => (
-          <option key={way} value={way}>
-            {words}
-          </option>
-        ))}
-      </Select>
-    </Field>
   )
 }

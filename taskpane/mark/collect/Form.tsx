@@ -1,5 +1,6 @@
-import { Button, Field, Select, Textarea } from '@fluentui/react-components'
+import { Button, Field, Textarea } from '@fluentui/react-components'
 import { useRef, useState, type ReactElement } from 'react'
+import { ChoiceField } from '../../common/ChoiceField'
 import { useBusy, useRunner } from '../../common/pane'
 import type { Collector } from './collector'
 
@@ -46,20 +47,13 @@ export function Form({ collector }: { readonly collector: Collector }): ReactEle
         <p>Copy the sheet of answers into this workbook, or choose its file under Files.</p>
       ) : (
         <>
-          <Field label="Sheet with the answers" hint="Names and questions decide where an answer goes.">
-            <Select
-              value={chosen}
-              onChange={(_, { value }) => {
-                setChosen(value)
-              }}
-            >
-              {sheets.map(({ id, name }) => (
-                <option key={id} value={id}>
-                  {name}
-                </option>
-              ))}
-            </Select>
-          </Field>
+          <ChoiceField
+            label="Sheet with the answers"
+            hint="Names and questions decide where an answer goes."
+            value={chosen}
+            options={sheets.map(({ id, name }) => [id, name])}
+            onChoose={setChosen}
+          />
           <div className="buttons end">
             <Button appearance="primary" disabled={busy} onClick={() => void collector.takeSheet(chosen)}>
               Read the answers

@@ -1,7 +1,8 @@
-import { Button, Checkbox, Field, Radio, RadioGroup, Select } from '@fluentui/react-components'
+import { Button, Checkbox, Field, Radio, RadioGroup } from '@fluentui/react-components'
 import { useState, type ReactElement } from 'react'
 import { isEmpty } from '../../../src/marksheet/layout/matrix'
 import { Card } from '../../common/Card'
+import { ChoiceField } from '../../common/ChoiceField'
 import { PEN } from '../../common/icons'
 import { counted } from '../../common/words'
 import type { Seen } from '../actions'
@@ -40,20 +41,15 @@ export function Setup(props: {
           <Radio value="pupil" label="along one pupil after another" />
         </RadioGroup>
       </Field>
-      <Field label="Start with">
-        <Select
-          value={String(first)}
-          onChange={(_, { value }) => {
-            setChosen(Number(value))
-          }}
-        >
-          {lines.map((line, index) => (
-            <option key={index} value={String(index)}>
-              {line.title} ({counted(emptyIn(line), 'answer')} to enter)
-            </option>
-          ))}
-        </Select>
-      </Field>
+      <ChoiceField
+        label="Start with"
+        value={first}
+        options={lines.map((line, index) => [
+          index,
+          `${line.title} (${counted(emptyIn(line), 'answer')} to enter)`,
+        ])}
+        onChoose={setChosen}
+      />
       <Checkbox
         label="Go over answers that are there already, too"
         checked={filledToo}
