@@ -17,6 +17,18 @@ const MOST_BYTES = 600_000
 const UNTOUCHED = { minimized: true }
 const FUNCTIONS = path.resolve('src/functions/functions.ts')
 
+/** JSZip from its sources in place of its one bundled script, so that of its parts `setimmediate` can be replaced and Node's streams left out. */
+const FROM_JSZIP = [
+  { test: path.resolve('src/files/xlsx/package.ts'), resolve: { aliasFields: [] } },
+  {
+    test: path.resolve('node_modules/jszip') + path.sep,
+    resolve: {
+      aliasFields: [],
+      alias: { setimmediate: path.resolve('taskpane/common/setImmediate.ts'), 'readable-stream': false },
+    },
+  },
+]
+
 /** Writes functions.json from the doc comments of the custom functions. */
 class FunctionsJson {
   apply(compiler) {
@@ -223,6 +235,7 @@ export default (env, { mode }) => ({
         loader: 'ts-loader',
         options: { transpileOnly: true, compilerOptions: { noEmit: false } },
       },
+      ...FROM_JSZIP,
       { test: /\.css$/, use: ['style-loader', 'css-loader'] },
     ],
   },
