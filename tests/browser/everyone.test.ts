@@ -2,7 +2,9 @@ import type { Frame } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { shutOut } from './checks'
 import { expectQuiet, openStage, useStage, type Stage } from './stage'
-import { lessonStates, WALKS, type State } from './states'
+import { WALKS } from './states/index'
+import { lessonStates } from './states/lesson'
+import type { State } from './states/steps'
 
 useStage()
 
