@@ -14,9 +14,10 @@ import { answerWith, FAULTS, type Fault, type FaultId } from '../../src/answers/
 import type { Operation, Question } from '../../src/arithmetic/question'
 import { generatorFrom } from '../../src/items/seed'
 import { answersOf, sheetOf } from '../evidence/pupils'
-import { CLASSES, question } from './data/classes'
+import { CLASSES } from './data/classes'
+import { asked } from '../support/asked'
 
-const questionsOf = (...texts: string[]) => texts.map(question)
+const questionsOf = (...texts: string[]) => texts.map(asked)
 const faultsOf = (...ids: FaultId[]) => FAULTS.filter(({ id }) => ids.includes(id))
 const answers = (questions: readonly Question[], faults: readonly Fault[] = []) =>
   questions.map(({ calculation }) => answerWith(faults, calculation))
@@ -360,7 +361,7 @@ describe('the likeliest fault behind one answer', () => {
     ['932 − 457', '475', null],
     ['932 − 457', '476', null],
   ] as const)('%s, %s: %s', (text, typed, fault) => {
-    expect(likeliestFault(question(text), typed)).toBe(fault)
+    expect(likeliestFault(asked(text), typed)).toBe(fault)
   })
 
   it('gives exactly this answer, always', () => {

@@ -12,15 +12,16 @@ import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
 import { digitAt, readNumeral, scaledValue, valueText, wholeDigits } from '../../src/arithmetic/numeral'
 import type { Calculation, Operation } from '../../src/arithmetic/question'
-import { CLASSES, question } from './data/classes'
+import { CLASSES } from './data/classes'
+import { asked } from '../support/asked'
 
 function fault(id: FaultId, operation: Operation): Fault {
   const found = FAULTS.find((each) => each.id === id && each.operation === operation)
   if (!found) throw new Error(`no fault ${id}`)
   return found
 }
-const subtracting = (id: FaultId, text: string) => fault(id, 'subtract').apply(question(text).calculation)
-const adding = (id: FaultId, text: string) => fault(id, 'add').apply(question(text).calculation)
+const subtracting = (id: FaultId, text: string) => fault(id, 'subtract').apply(asked(text).calculation)
+const adding = (id: FaultId, text: string) => fault(id, 'add').apply(asked(text).calculation)
 const rightAnswer = (calculation: Calculation) => valueText(workOut(calculation).answer)
 
 const number = fc
@@ -60,7 +61,7 @@ describe('the catalogue', () => {
   it.each(FAULTS.map((each) => [each.operation, each.id, each] as const))(
     '%s, %s: its example is worked wrongly as told',
     (_, __, each) => {
-      const { calculation } = question(each.example.question)
+      const { calculation } = asked(each.example.question)
       expect(each.apply(calculation)).toBe(each.example.answer)
       expect(each.example.answer).not.toBe(rightAnswer(calculation))
       for (const text of [each.sentence, each.example.working, each.help])
@@ -322,7 +323,7 @@ describe('addition faults', () => {
 
 describe('two faults at once', () => {
   const both = (one: FaultId, other: FaultId, text: string) => {
-    const { calculation } = question(text)
+    const { calculation } = asked(text)
     return answerWith([fault(one, calculation.operation), fault(other, calculation.operation)], calculation)
   }
 

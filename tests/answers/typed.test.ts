@@ -1,12 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readQuestion } from '../../src/arithmetic/question'
 import { answerKey, markAnswer, readTyped, type CellValue } from '../../src/answers/typed'
+import { asked } from '../support/asked'
 
 function mark(question: string, typed: CellValue) {
-  const reading = readQuestion(question)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return markAnswer(typed, answerKey(reading.question))
+  return markAnswer(typed, answerKey(asked(question)))
 }
 
 describe('marking a typed answer', () => {

@@ -2,13 +2,8 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { estimate, inverse } from '../../src/arithmetic/check'
 import { valueText, wholeNumeral } from '../../src/arithmetic/numeral'
-import { questionOf, readQuestion, type Question } from '../../src/arithmetic/question'
-
-function asked(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
+import { questionOf } from '../../src/arithmetic/question'
+import { asked } from '../support/asked'
 
 /** Whole-number questions of 1 to 5 digits, with their plain numbers. */
 const questions = fc

@@ -3,13 +3,9 @@ import { describe, expect, it } from 'vitest'
 import { workOut } from '../../src/arithmetic/columns'
 import { numeralText, readNumeral, wholeNumeral } from '../../src/arithmetic/numeral'
 import { printQuestion, questionOf, readQuestion, type Question } from '../../src/arithmetic/question'
+import { asked } from '../support/asked'
 
-function question(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(`${JSON.stringify(text)}: ${reading.problem}`)
-  return reading.question
-}
-const answer = (text: string) => numeralText(workOut(question(text).calculation).answer)
+const answer = (text: string) => numeralText(workOut(asked(text).calculation).answer)
 const problem = (text: string) => {
   const reading = readQuestion(text)
   return 'problem' in reading ? reading.problem : null
@@ -80,8 +76,8 @@ describe('reading a question', () => {
     ['76 − 46 = □', 'subtract', 'result', '30'],
     ['£5 − □ = £3.25', 'subtract', 'second', '1.75'],
   ])('%j is found by %s, the %s number missing: %s', (text, operation, missing, expected) => {
-    expect(question(text).calculation.operation).toBe(operation)
-    expect(question(text).missing).toBe(missing)
+    expect(asked(text).calculation.operation).toBe(operation)
+    expect(asked(text).missing).toBe(missing)
     expect(answer(text)).toBe(expected)
   })
 
@@ -150,8 +146,8 @@ describe('reading a question', () => {
                   ? 'subtract'
                   : 'add'
                 : 'subtract'
-          const asked: Question = { ...made.question, missing, sign }
-          expect(question(printQuestion(asked))).toEqual(asked)
+          const question: Question = { ...made.question, missing, sign }
+          expect(asked(printQuestion(question))).toEqual(question)
         }
       }),
     )

@@ -4,21 +4,11 @@ import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
 import { digitAt, readNumeral, scaledValue, type Numeral } from '../../src/arithmetic/numeral'
 import { wordsFor } from '../../src/arithmetic/places'
-import {
-  readQuestion,
-  type Missing,
-  type Operation,
-  type Question,
-  type Unit,
-} from '../../src/arithmetic/question'
+import { type Missing, type Operation, type Question, type Unit } from '../../src/arithmetic/question'
 import { stateAfter, stepsOf } from '../../src/arithmetic/steps'
+import { asked } from '../support/asked'
 
-function question(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
-const said = (text: string) => stepsOf(question(text)).map(({ say }) => say)
+const said = (text: string) => stepsOf(asked(text)).map(({ say }) => say)
 
 /** Numbers of up to 15 digits before the point and 3 after it, short ones and zeros as likely as long ones. */
 const numeral: fc.Arbitrary<Numeral> = fc
@@ -169,9 +159,9 @@ describe('the steps of any question', () => {
 
 describe('the paper after a step', () => {
   it('shows the first mark of a zero before its second', () => {
-    const asked = question('305 − 128')
-    const marks = stepsOf(asked).map((_, index) =>
-      stateAfter(asked, index + 1).columns.map((column) => column.marks),
+    const question = asked('305 − 128')
+    const marks = stepsOf(question).map((_, index) =>
+      stateAfter(question, index + 1).columns.map((column) => column.marks),
     )
     expect(marks.slice(2, 5)).toEqual([
       [[], [], []],
@@ -181,8 +171,8 @@ describe('the paper after a step', () => {
   })
 
   it.each([-1, 13, 1.5])('does not exist after step %d of twelve', (n) => {
-    expect(stepsOf(question('305 − 128'))).toHaveLength(12)
-    expect(() => stateAfter(question('305 − 128'), n)).toThrow(RangeError)
+    expect(stepsOf(asked('305 − 128'))).toHaveLength(12)
+    expect(() => stateAfter(asked('305 − 128'), n)).toThrow(RangeError)
   })
 })
 
@@ -319,7 +309,7 @@ describe('what the teacher says', () => {
       'There are no thousands, and we do not write a 0 at the front.',
       'Nothing stands in front of the 0 in the hundreds, so it is not needed: rub it out.',
     ])
-    const before = stateAfter(question('1032 − 957'), 13).columns.map(({ answer }) => answer)
+    const before = stateAfter(asked('1032 − 957'), 13).columns.map(({ answer }) => answer)
     expect(before).toEqual([5, 7, 0, undefined])
   })
 

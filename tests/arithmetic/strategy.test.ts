@@ -1,13 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readQuestion, type Question } from '../../src/arithmetic/question'
 import { columnStrategy, STRATEGY_SETTINGS, strategyFor } from '../../src/arithmetic/strategy'
-
-function question(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
+import { asked } from '../support/asked'
 
 // Where the strategies lie is common practice, no source.
 describe('the strategy for a whole question', () => {
@@ -60,7 +54,7 @@ describe('the strategy for a whole question', () => {
       '789 and 642 are neither small nor easy to round: use the written method.',
     ],
   ])('%s: %s', (text, name, reason) => {
-    expect(strategyFor(question(text))).toEqual({ name, reason })
+    expect(strategyFor(asked(text))).toEqual({ name, reason })
   })
 
   it.each([
@@ -77,31 +71,29 @@ describe('the strategy for a whole question', () => {
     ['9.87 − 1.98', 'round and adjust', '1.98 is close to 2.00: work out 9.87 − 2.00, then add 0.02.'],
     ['95p − 88p', 'count on', '88p and 95p are close: count on from 88p to 95p.'],
   ])('judges decimals and money by units of the last place: %s, %s', (text, name, reason) => {
-    expect(strategyFor(question(text))).toEqual({ name, reason })
+    expect(strategyFor(asked(text))).toEqual({ name, reason })
   })
 
   it('judges a missing-number question by the calculation that finds it', () => {
-    expect(strategyFor(question('□ − 46 = 30'))).toEqual({
+    expect(strategyFor(asked('□ − 46 = 30'))).toEqual({
       name: 'in the head',
       reason:
         '30 + 46 finds the missing number. In 30 + 46 nothing is carried and only one digit changes: add 30 to 46 in the head.',
     })
-    expect(strategyFor(question('87 + □ = 92')).name).toBe('count on')
+    expect(strategyFor(asked('87 + □ = 92')).name).toBe('count on')
   })
 
   it('takes what is small and near from its settings', () => {
-    expect(strategyFor(question('95 − 70')).name).toBe('in the head')
-    expect(strategyFor(question('95 − 70'), { ...STRATEGY_SETTINGS, small: 25 }).name).toBe('count on')
-    expect(strategyFor(question('800 − 295'), { ...STRATEGY_SETTINGS, near: 5 }).name).toBe(
-      'round and adjust',
-    )
+    expect(strategyFor(asked('95 − 70')).name).toBe('in the head')
+    expect(strategyFor(asked('95 − 70'), { ...STRATEGY_SETTINGS, small: 25 }).name).toBe('count on')
+    expect(strategyFor(asked('800 − 295'), { ...STRATEGY_SETTINGS, near: 5 }).name).toBe('round and adjust')
   })
 
   it('counts where, and only where, something is small, and then counts the shorter way', () => {
     fc.assert(
       fc.property(fc.nat(1200), fc.nat(1200), (one, other) => {
         const [top, bottom] = one < other ? [other, one] : [one, other]
-        const { name } = strategyFor(question(`${top} − ${bottom}`))
+        const { name } = strategyFor(asked(`${top} − ${bottom}`))
         const left = top - bottom
         const isCounted = name === 'count on' || name === 'count back'
         expect(isCounted).toBe(Math.min(left, bottom) <= STRATEGY_SETTINGS.small)
@@ -114,7 +106,7 @@ describe('the strategy for a whole question', () => {
     fc.assert(
       fc.property(fc.integer({ min: 100, max: 99999 }), fc.nat(99999), (top, other) => {
         const bottom = other % top
-        const { name, reason } = strategyFor(question(`${top} − ${bottom}`))
+        const { name, reason } = strategyFor(asked(`${top} − ${bottom}`))
         if (name !== 'round and adjust') return
         expect(reason).toContain(`work out ${top.toLocaleString('en-GB')} − `)
         const off = Math.min(bottom % 100, 100 - (bottom % 100))
@@ -130,7 +122,7 @@ describe('the strategy for a whole question', () => {
         const price = pence % (pounds * 100)
         fc.pre(price % 100 !== 0 && price > STRATEGY_SETTINGS.small)
         const text = `£${Math.floor(price / 100)}.${String(price % 100).padStart(2, '0')}`
-        expect(strategyFor(question(`£${pounds} − ${text}`)).name).toBe('count on')
+        expect(strategyFor(asked(`£${pounds} − ${text}`)).name).toBe('count on')
       }),
     )
   })
@@ -140,7 +132,7 @@ describe('the strategy for a whole question', () => {
     fc.assert(
       fc.property(fc.nat(9999), fc.nat(9999), fc.boolean(), (one, other, adds) => {
         const [top, bottom] = one < other ? [other, one] : [one, other]
-        const { name } = strategyFor(question(`${top} ${adds ? '+' : '−'} ${bottom}`))
+        const { name } = strategyFor(asked(`${top} ${adds ? '+' : '−'} ${bottom}`))
         const [above, below] = [digits(top), digits(bottom)]
         const isEasy = above.every((digit, place) =>
           adds ? digit + (below[place] ?? 0) < 10 : digit >= (below[place] ?? 0),
@@ -166,7 +158,7 @@ describe('the strategy for a whole question', () => {
         ([hundreds, off], b, sign) => {
           const [a, other] = [hundreds * 100 + off, b]
           const [top, bottom] = a < other ? [other, a] : [a, other]
-          const { name, reason } = strategyFor(question(`${top} ${sign} ${bottom}`))
+          const { name, reason } = strategyFor(asked(`${top} ${sign} ${bottom}`))
           fc.pre(name === 'round and adjust')
           const [, left = '', , right = '', adjust, by] = sum.exec(reason) ?? []
           const [x, y] = [left, right].map((text) => Number(text.replaceAll(',', ''))) as [number, number]

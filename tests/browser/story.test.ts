@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { answerKey } from '../../src/answers/typed'
 import { numeralText } from '../../src/arithmetic/numeral'
-import { readQuestion } from '../../src/arithmetic/question'
 import { faultyAnswer } from '../../src/marksheet/setting/nextSet'
 import { expectQuiet, openStage, useStage, type Stage } from './stage'
+import { asked } from '../support/asked'
 
 useStage()
 
@@ -22,11 +22,7 @@ async function typeAnswers({ page }: Stage, week: number): Promise<void> {
       const grid = window.columnwiseBench?.bench.grid
       return grid?.values(grid.activeSheet(), { row: top, col: 1, rows: 1, cols: 10 })[0] ?? []
     }, at)
-  const questions = (await row(QUESTIONS)).map((text) => {
-    const reading = readQuestion(String(text))
-    if ('problem' in reading) throw new Error(reading.problem)
-    return reading.question
-  })
+  const questions = (await row(QUESTIONS)).map((text) => asked(String(text)))
   const right = questions.map((question) => numeralText(answerKey(question).numeral))
   const wrong = questions.map((question) => faultyAnswer('takes-smaller-from-larger', question))
   const typed = [week > 0 ? right : wrong, wrong, right]

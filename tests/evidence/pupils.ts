@@ -3,7 +3,8 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt'
 import type { RandomGenerator } from 'pure-rand/types/RandomGenerator'
 import { answerWith, type Fault } from '../../src/answers/faults'
 import { readNumeral, valueText } from '../../src/arithmetic/numeral'
-import { readQuestion, type Operation, type Question } from '../../src/arithmetic/question'
+import type { Operation, Question } from '../../src/arithmetic/question'
+import { asked } from '../support/asked'
 
 /** A number from 0 up to, but without, 1. */
 export const chance = (generator: RandomGenerator) => uniformFloat64(generator)
@@ -37,11 +38,7 @@ export function sheetOf(generator: RandomGenerator, operation: Operation, count:
     const [top, bottom] = Number(one) < Number(other) ? [other, one] : [one, other]
     if (top !== bottom) texts.add(`${top} ${operation === 'add' ? '+' : '−'} ${bottom}`)
   }
-  return [...texts].map((text) => {
-    const reading = readQuestion(text)
-    if ('problem' in reading) throw new Error(`${text}: ${reading.problem}`)
-    return reading.question
-  })
+  return [...texts].map(asked)
 }
 
 /** What a pupil types who has these faults (none: works as taught) and slips with this chance, in canonical texts. */

@@ -9,7 +9,8 @@ import type { HomeChoices } from '../../src/home/choices'
 import type { HomeQuestion } from '../../src/home/format'
 import { hintsFor } from '../../src/home/hints'
 import { homeWorkbook } from '../../src/home/workbook'
-import { asked, askedTexts } from '../home/questions'
+import { askedTexts } from '../home/questions'
+import { askedAs } from '../support/asked'
 import { allConverted, LIBREOFFICE } from './libreoffice'
 
 const CHOICES: HomeChoices = { feedback: 'hints', when: 'each', paper: 'lines' }
@@ -67,7 +68,7 @@ const DRESSES: readonly (readonly [name: string, write: (thousandths: number, un
 describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by LibreOffice', () => {
   const samples = fc.sample(askedTexts, { numRuns: 5 * DRESSES.length, seed: 15 })
   const tries = samples.flatMap(({ text, thousandths, unit }, at): Try[] => {
-    const question = asked(text)
+    const question = askedAs(text)
     const [, write] = DRESSES[at % DRESSES.length] ?? DRESSES[0] ?? ['', decimal]
     const wrong = thousandths + (unit === '£' ? 30 : 1000)
     return [
@@ -76,7 +77,7 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
     ]
   })
   const doubts: Try[] = ['', '   ', '-', '/', 'N/A'].map((typed) => ({
-    question: asked('932 − 457'),
+    question: askedAs('932 − 457'),
     typed,
     says: /^$/,
   }))
@@ -93,8 +94,8 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
     '1/2',
     '5%',
     '4e2',
-  ].map((typed) => ({ question: asked('932 − 457'), typed, says: /^Type one number$/ }))
-  const all = [...tries, ...doubts, ...unclear, { question: asked('932 − 457'), typed: null, says: /^$/ }]
+  ].map((typed) => ({ question: askedAs('932 − 457'), typed, says: /^Type one number$/ }))
+  const all = [...tries, ...doubts, ...unclear, { question: askedAs('932 − 457'), typed: null, says: /^$/ }]
 
   it.each(['en-GB', 'de-DE'])(
     'is right for right, wrong, blank and untidy answers, on a computer set to %s, and leaves them as they were typed',
@@ -127,7 +128,7 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
     )
     const texts = ['932 − 457', '£8.60 − £3.25', '1,300 − 66', '5 − 5', '7.5 kg + 4.5 kg', '90p − 78p']
     const drawn = fc.sample(fc.tuple(fc.constantFrom(...texts), typed), { numRuns: 600, seed: 4 })
-    const some = drawn.map(([text, value]) => ({ question: asked(text), typed: value }))
+    const some = drawn.map(([text, value]) => ({ question: askedAs(text), typed: value }))
     const [back = new Uint8Array()] = await allConverted([await filled(some)], 'xlsx', 'xlsx')
     const cells = await shown(back, some.length)
     const told = some.map(({ question, typed: value }, at) => {
@@ -160,7 +161,7 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
       '467 + 258',
       '4.25 + 1.3',
       '□ − 46 = 30',
-    ].map(asked)
+    ].map(askedAs)
     const faulty = questions.flatMap((question) =>
       hintsFor(question.question).map(({ answer, says }) => ({ question, typed: answer, says })),
     )
@@ -173,7 +174,7 @@ describe.skipIf(LIBREOFFICE === null)('what a home workbook says, worked out by 
 
   it('waits until all are in where the teacher wants it so, and comes back with its codes and answers', async () => {
     const later = { ...CHOICES, when: 'all', paper: 'squares' } as const
-    const questions = ['932 − 457', '305 − 128'].map(asked)
+    const questions = ['932 − 457', '305 − 128'].map(askedAs)
     const some = questions.map((question, at) => ({ question, typed: at === 0 ? '475' : null }))
     const whole = questions.map((question) => ({ question, typed: '475' }))
     const files = await allConverted([await filled(some, later), await filled(whole, later)], 'xlsx', 'xlsx')

@@ -5,6 +5,7 @@ import { readQuestion } from '../../src/arithmetic/question'
 import { addressOf } from '../../src/marksheet/layout/matrix'
 import { review } from '../../src/marksheet/marking/review'
 import { lookByRules, lookOf } from '../../src/marksheet/marking/rules'
+import { asked } from '../support/asked'
 
 /** What fuzzing has found, each with the rule that it broke. */
 describe('a question', () => {
@@ -27,9 +28,7 @@ describe('a question', () => {
 })
 
 function outcomeAndLook(text: string, typed: CellValue) {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  const key = answerKey(reading.question)
+  const key = answerKey(asked(text))
   return { wanted: lookOf(markAnswer(typed, key)), shown: lookByRules(typed, key) }
 }
 

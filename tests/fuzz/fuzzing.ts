@@ -1,5 +1,4 @@
 import { answerKey, type AnswerKey } from '../../src/answers/typed'
-import { readQuestion } from '../../src/arithmetic/question'
 import { generatorFrom } from '../../src/items/seed'
 import { Chance } from './chance'
 import { knownClasses, readClasses } from './classes'
@@ -8,6 +7,7 @@ import { knownMessage } from './messages'
 import { readKnown } from './readMessages'
 import { knownSheet, randomSheet } from './sheets'
 import { questionText, typedValue } from './texts'
+import { asked } from '../support/asked'
 
 /** A case that does not hold: what it was made of, and why. */
 export interface Failure {
@@ -30,11 +30,7 @@ const KEYS: readonly AnswerKey[] = [
   '5.2 kg − 3.1 kg',
   '46 − 46',
   '1 − 0',
-].map((text) => {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return answerKey(reading.question)
-})
+].map((text) => answerKey(asked(text)))
 
 /** The kinds of cases, each with the problems of one case that is made by chance. */
 export const KINDS = {

@@ -1,7 +1,7 @@
-import { readQuestion } from '../../src/arithmetic/question'
 import { readMessage } from '../../src/home/messages/readMessage'
 import { generatorFrom } from '../../src/items/seed'
 import { Chance } from './chance'
+import { askedAs } from '../support/asked'
 import { knownMessage, type KnownMessage } from './messages'
 
 /** How messages were read: answers written, of the clear ones those found, and a sentence for each answer that the child did not give. */
@@ -15,17 +15,9 @@ export interface ReadMessages {
 
 const plain = (text: string) => text.replace(/[,£\s]/g, '').replace(/\.$/, '')
 
-function asQuestions(texts: readonly string[]) {
-  return texts.map((text) => {
-    const reading = readQuestion(text)
-    if ('problem' in reading) throw new Error(reading.problem)
-    return { text, question: reading.question }
-  })
-}
-
 /** What was read of one message: of its clear answers those found, those missed, and what was read wrongly. */
 export function readKnown({ text, questions, pupil, clear, unclear }: KnownMessage) {
-  const read = readMessage(text, asQuestions(questions), pupil)
+  const read = readMessage(text, questions.map(askedAs), pupil)
   const found: number[] = []
   const wrong: string[] = []
   read.forEach((answer, index) => {

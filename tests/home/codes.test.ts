@@ -1,23 +1,18 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readQuestion, type Question } from '../../src/arithmetic/question'
+import { asked, askedAs } from '../support/asked'
 import { childCodes, CHILD_CODE, setCode, SET_CODE, shortName } from '../../src/home/codes'
 import { namedSets } from '../../src/home/fromMarksheet'
 
-const asked = (...texts: string[]): Question[] =>
-  texts.map((text) => {
-    const read = readQuestion(text)
-    if ('problem' in read) throw new Error(text)
-    return read.question
-  })
+const askedEach = (...texts: string[]) => texts.map(asked)
 
 describe('the code of a set', () => {
   it('goes by the questions and their order, not by how they are written', () => {
-    const code = setCode(asked('932 − 457', '7,214 − 86'))
+    const code = setCode(askedEach('932 − 457', '7,214 − 86'))
     expect(code).toMatch(SET_CODE)
-    expect(setCode(asked('1) 932-457 =', 'subtract 86 from 7214'))).toBe(code)
-    expect(setCode(asked('7,214 − 86', '932 − 457'))).not.toBe(code)
-    expect(setCode(asked('932 + 457', '7,214 − 86'))).not.toBe(code)
+    expect(setCode(askedEach('1) 932-457 =', 'subtract 86 from 7214'))).toBe(code)
+    expect(setCode(askedEach('7,214 − 86', '932 − 457'))).not.toBe(code)
+    expect(setCode(askedEach('932 + 457', '7,214 − 86'))).not.toBe(code)
   })
 })
 
@@ -62,7 +57,7 @@ describe('the short name', () => {
   })
 
   it('is told apart by the code where two children have it', () => {
-    const questions = asked('932 − 457').map((question) => ({ text: '932 − 457', question }))
+    const questions = [askedAs('932 − 457')]
     const names = ['Ada King', 'Ada Knight', 'Bryn T.']
     const shown = namedSets(
       names,

@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest'
 import { FAULTS } from '../../src/answers/faults'
 import { answerKey } from '../../src/answers/typed'
 import { hintsFor } from '../../src/home/hints'
-import { questions, read } from './questions'
+import { asked } from '../support/asked'
+import { questions } from './questions'
 
 const says = (text: string, answer: string) =>
-  hintsFor(read(text)).find((hint) => hint.answer === answer)?.says
+  hintsFor(asked(text)).find((hint) => hint.answer === answer)?.says
 
 describe('a hint', () => {
   // Faulty answers: the table of check values in the project's domain notes, worked out by an independent reference.

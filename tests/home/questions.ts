@@ -1,15 +1,5 @@
 import fc from 'fast-check'
-import { readQuestion, type Question } from '../../src/arithmetic/question'
-
-/** A question from its text; throws where it is none. */
-export function read(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(`${text}: ${reading.problem}`)
-  return reading.question
-}
-
-/** A question as a home workbook asks it. */
-export const asked = (text: string) => ({ text, question: read(text) })
+import { asked } from '../support/asked'
 
 /** The texts of random questions, of whole numbers, money and measures, with their right answers worked out in whole thousandths. */
 export const askedTexts: fc.Arbitrary<{
@@ -35,4 +25,4 @@ export const askedTexts: fc.Arbitrary<{
     return { text: `${text(top)} ${sign} ${text(bottom)}`, thousandths: answer * 10 ** (3 - digits), unit }
   })
 
-export const questions = askedTexts.map(({ text }) => read(text))
+export const questions = askedTexts.map(({ text }) => asked(text))

@@ -6,10 +6,10 @@ import * as XLSX from 'xlsx'
 import { FEEDBACK, PAPERS, WHENS, type HomeChoices } from '../../src/home/choices'
 import { namedSets } from '../../src/home/fromMarksheet'
 import { homeWorkbook, isHomeAsMade } from '../../src/home/workbook'
-import { asked } from './questions'
+import { askedAs } from '../support/asked'
 
 const QUESTIONS = ['932 − 457', '7,214 − 86', '£8.60 − £3.25', '□ − 46 = 30', '5.2 kg + 1.35 kg', '3-1'].map(
-  asked,
+  askedAs,
 )
 const NAMES = ['Ada King', 'Ada Knight', 'Bryn Tudor', 'tomos@example.org']
 const CHOICES: HomeChoices[] = FEEDBACK.flatMap((feedback) =>

@@ -8,7 +8,7 @@ import {
   faultsAskedBy,
   type TellingApartSet,
 } from '../../src/items/telling-apart'
-import { question } from '../answers/data/classes'
+import { asked } from '../support/asked'
 import { sheetOf } from '../evidence/pupils'
 
 const candidatesOf = (seed: string, count: number, operation: Operation = 'subtract') =>
@@ -33,7 +33,7 @@ function combinations(size: number, count: number, from = 0): number[][] {
 
 describe('telling-apart sets', () => {
   it('reports for every pair of ways on how many of the questions their answers differ', () => {
-    const questions = ['932 − 457', '305 − 128', '8000 − 2999', '7214 − 86'].map(question)
+    const questions = ['932 − 457', '305 − 128', '8000 − 2999', '7214 − 86'].map(asked)
     const { pairs, chosen } = toldBy(questions)
     expect(chosen).toEqual([0, 1, 2, 3])
     expect(pairs).toHaveLength((14 * 13) / 2)

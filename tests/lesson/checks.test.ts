@@ -5,19 +5,15 @@ import { FAULTS } from '../../src/answers/faults'
 import { answerKey } from '../../src/answers/typed'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
-import { amountText, printQuestion, readQuestion, type Question } from '../../src/arithmetic/question'
+import { amountText, printQuestion } from '../../src/arithmetic/question'
 import { RECIPES } from '../../src/items/recipes'
 import { drawInverseChecks, drawMissingNumbers, drawMistakes } from '../../src/lesson/checks'
+import { asked } from '../support/asked'
 
 const recipes = fc.constantFrom(...RECIPES)
 const seeds = fc.integer()
 
-const read = (text: string): Question => {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(`${text}: ${reading.problem}`)
-  return reading.question
-}
-const value = (text: string) => answerKey(read(text)).value
+const value = (text: string) => answerKey(asked(text)).value
 
 describe('missing-number questions', () => {
   it('have the type asked for, in the calculation that finds the number, and read as they are printed', () => {
@@ -29,7 +25,7 @@ describe('missing-number questions', () => {
           expect(question.missing).not.toBe('result')
           const printed = printQuestion(question)
           expect(printed).toContain('□')
-          expect(printQuestion(read(printed))).toBe(printed)
+          expect(printQuestion(asked(printed))).toBe(printed)
           expect(value(printed)).toBe(answerKey(question).value)
           if (kind.type !== 'any') expect(exchangesOf(workOut(question.calculation)).type).toBe(kind.type)
         }
@@ -48,7 +44,7 @@ describe('missing-number questions', () => {
 
   it('the number found makes the printed calculation true', () => {
     for (const text of ['□ − 46 = 30', '30 + □ = 76', '76 − □ = 46', '□ + 46 = 76']) {
-      const found = answerKey(read(text)).value
+      const found = answerKey(asked(text)).value
       const [left = '', right] = text.replace('□', found).split(' = ')
       expect(value(left)).toBe(right)
     }

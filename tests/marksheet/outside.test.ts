@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { FAULTS } from '../../src/answers/faults'
-import { readQuestion } from '../../src/arithmetic/question'
 import { generatorFrom } from '../../src/items/seed'
 import { ADDITION, faultyPupils, rightPupils, SUBTRACTION, sums, workedBy } from '../evidence/outside'
+import { asked } from '../support/asked'
 
 describe('wrong procedures worked anew, by their descriptions', () => {
   const random = generatorFrom('procedures')
@@ -11,13 +11,11 @@ describe('wrong procedures worked anew, by their descriptions', () => {
     ['+', 'add', ADDITION],
   ] as const)('%s: give what the catalogue gives', (sign, operation, workings) => {
     for (const sum of sums(random, [sign], 600)) {
-      const reading = readQuestion(sum.join(' '))
-      if ('problem' in reading) throw new Error(reading.problem)
+      const { calculation } = asked(sum.join(' '))
       for (const id of Object.keys(workings)) {
         const fault = FAULTS.find((each) => each.id === id && each.operation === operation)
         const worked = workedBy(id, sum)
-        if (worked !== null)
-          expect([sum, id, fault?.apply(reading.question.calculation)]).toEqual([sum, id, worked])
+        if (worked !== null) expect([sum, id, fault?.apply(calculation)]).toEqual([sum, id, worked])
       }
     }
   })

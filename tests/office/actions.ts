@@ -30,7 +30,7 @@ import { layOutMarksheet, writeQuestions } from '../../src/office/questions/writ
 import { keepSettings } from '../../src/office/workbook/settings'
 import { writeShared } from '../../src/office/reports/share'
 import { readTraces, removeTraces } from '../../src/office/removal/traces'
-import { asked } from '../lesson/model/arbitraries'
+import { asked } from '../support/asked'
 import { benchWith } from './host'
 import { MAKING } from '../lesson/making'
 import { judged } from '../mastery/judged'

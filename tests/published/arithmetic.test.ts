@@ -2,22 +2,20 @@ import { describe, expect, it } from 'vitest'
 import { workOut } from '../../src/arithmetic/columns'
 import { exchangesOf } from '../../src/arithmetic/exchange'
 import { numeralText } from '../../src/arithmetic/numeral'
-import { readQuestion } from '../../src/arithmetic/question'
 import { stateAfter, stepsOf } from '../../src/arithmetic/steps'
 import { layoutOf } from '../../src/lesson/model/grid'
+import { asked } from '../support/asked'
 
 /** The answer of a question as the columns, the steps and the layout each give it. */
 function answersTo(text: string) {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  const asked = reading.question
-  const steps = stepsOf(asked)
-  const written = workOut(asked.calculation)
-  const fromSteps = stateAfter(asked, steps.length).columns.map(({ answer }) => answer ?? '')
+  const question = asked(text)
+  const steps = stepsOf(question)
+  const written = workOut(question.calculation)
+  const fromSteps = stateAfter(question, steps.length).columns.map(({ answer }) => answer ?? '')
   return {
     inColumns: numeralText(written.answer),
     inSteps: fromSteps.reverse().join(''),
-    inLayout: layoutOf(asked).at(-1)?.join(''),
+    inLayout: layoutOf(question).at(-1)?.join(''),
     exchanges: exchangesOf(written).places.length,
     stepKinds: steps.map(({ kind }) => kind),
   }

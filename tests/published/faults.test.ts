@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { FAULTS, type FaultId } from '../../src/answers/faults'
 import { workOut } from '../../src/arithmetic/columns'
 import { valueText } from '../../src/arithmetic/numeral'
-import { question } from '../answers/data/classes'
+import { asked } from '../support/asked'
 
 const SUBTRACTION: readonly FaultId[] = [
   'takes-smaller-from-larger',
@@ -60,7 +60,7 @@ function rows(table: string, ids: readonly FaultId[]): [string, FaultId | 'right
 }
 
 function answer(text: string, id: FaultId | 'right'): string | null | undefined {
-  const { calculation } = question(text)
+  const { calculation } = asked(text)
   if (id === 'right') return valueText(workOut(calculation).answer)
   return FAULTS.find((fault) => fault.id === id && fault.operation === calculation.operation)?.apply(
     calculation,

@@ -1,8 +1,9 @@
-import { readQuestion, type Question } from '../../../src/arithmetic/question'
+import { type Question } from '../../../src/arithmetic/question'
 import fourteen from './fourteen-questions.json'
 import nine from './nine-questions.json'
 import ten from './ten-questions.json'
 import twelve from './twelve-questions.json'
+import { asked } from '../../support/asked'
 
 /**
  * A pupil of an invented class. `typed`: canonical texts, null where nothing usable was typed; `slips`: where a slip was put in;
@@ -22,13 +23,6 @@ export const CLASSES: readonly {
   readonly questions: readonly Question[]
   readonly pupils: readonly InventedPupil[]
 }[] = [nine, ten, twelve, fourteen].map(({ questions, pupils }) => ({
-  questions: questions.map(question),
+  questions: questions.map(asked),
   pupils,
 }))
-
-/** Reads a question that must be one. */
-export function question(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(`${text}: ${reading.problem}`)
-  return reading.question
-}

@@ -1,7 +1,7 @@
 import ExcelJS from 'exceljs'
 import { childCodes, setCode, shortName } from '../../../src/home/codes'
 import { HEADINGS, MARK, NAME_LABEL, PARTS_HEADINGS, TITLE } from '../../../src/home/format'
-import { readQuestion } from '../../../src/arithmetic/question'
+import { asked as questionOf } from '../../support/asked'
 import type { CellValue } from '../../../src/answers/typed'
 import type { Matrix } from '../../../src/marksheet/layout/matrix'
 
@@ -73,13 +73,7 @@ export function returnedBy(room: Class, pupil: string | null, returned: Returned
 }
 
 export function setOf({ questions }: Class): string {
-  return setCode(
-    questions.map((text) => {
-      const reading = readQuestion(text)
-      if ('problem' in reading) throw new Error(reading.problem)
-      return reading.question
-    }),
-  )
+  return setCode(questions.map(questionOf))
 }
 
 /** Sheets as the bytes of a workbook, by exceljs. */

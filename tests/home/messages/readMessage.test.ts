@@ -1,16 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readQuestion } from '../../../src/arithmetic/question'
+import { askedAs } from '../../support/asked'
 import { LONGEST_MESSAGE, readMessage } from '../../../src/home/messages/readMessage'
 import { writersOf } from '../../../src/home/messages/signature'
 import { readMessages } from '../../fuzz/readMessages'
 
-const asked = (texts: readonly string[]) =>
-  texts.map((text) => {
-    const reading = readQuestion(text)
-    if ('problem' in reading) throw new Error(reading.problem)
-    return { text, question: reading.question }
-  })
+const asked = (texts: readonly string[]) => texts.map(askedAs)
 const SIX = asked(['932 − 457', '642 − 321', '305 − 219', '4003 − 2799', '789 + 642', '7214 − 86'])
 
 /** The answers that a message is sure of, by the number of their question, and the questions left for the teacher. */

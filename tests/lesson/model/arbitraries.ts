@@ -1,13 +1,6 @@
 import fc from 'fast-check'
 import { readNumeral, wholeNumeral, compareNumerals, type Numeral } from '../../../src/arithmetic/numeral'
-import { questionOf, readQuestion, type Operation, type Question } from '../../../src/arithmetic/question'
-
-/** The question that a text asks. Throws where it asks none. */
-export function asked(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(`${text}: ${reading.problem}`)
-  return reading.question
-}
+import { questionOf, type Operation, type Question } from '../../../src/arithmetic/question'
 
 const numerals: fc.Arbitrary<Numeral> = fc.oneof(
   fc.nat(99_999).map(wholeNumeral),

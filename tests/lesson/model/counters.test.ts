@@ -4,7 +4,8 @@ import { workOut } from '../../../src/arithmetic/columns'
 import { scaledValue } from '../../../src/arithmetic/numeral'
 import { stepsOf } from '../../../src/arithmetic/steps'
 import { countersAfter, countersInWords, drawCounters } from '../../../src/lesson/model/counters'
-import { asked, questions } from './arbitraries'
+import { questions } from './arbitraries'
+import { asked } from '../../support/asked'
 
 describe('place-value counters', () => {
   it('keep their value through every exchange; what stands at the end is the answer', () => {

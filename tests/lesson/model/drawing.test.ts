@@ -9,7 +9,8 @@ import { paperInWords } from '../../../src/lesson/model/inWords'
 import type { Notation } from '../../../src/lesson/model/notation'
 import { finishedPaper, paperAfter, paperWith } from '../../../src/lesson/model/paper'
 import { svgFile } from '../../../src/lesson/model/svg'
-import { asked, questions } from './arbitraries'
+import { questions } from './arbitraries'
+import { asked } from '../../support/asked'
 
 const BESIDE: Notation = { exchange: 'beside', carry: 'above' }
 

@@ -2,17 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { workOut } from '../../../src/arithmetic/columns'
 import { numeralText, readNumeral, scaledValue, type Numeral } from '../../../src/arithmetic/numeral'
-import { readQuestion, type Operation, type Question } from '../../../src/arithmetic/question'
+import { type Operation, type Question } from '../../../src/arithmetic/question'
 import { stateAfter, stepsOf } from '../../../src/arithmetic/steps'
 import { gridOf, layoutOf, type PaperLine } from '../../../src/lesson/model/grid'
 import { finishedPaper } from '../../../src/lesson/model/paper'
 import { NOTATIONS } from '../making'
-
-function question(text: string): Question {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
+import { asked } from '../../support/asked'
 
 const numeral: fc.Arbitrary<Numeral> = fc
   .tuple(fc.bigInt({ min: 0n, max: 10n ** 15n - 1n }), fc.nat(15), fc.nat(3), fc.nat(999))
@@ -37,7 +32,7 @@ const texts = (lines: readonly PaperLine[]) =>
 
 describe('the written layout for the function LAYOUT', () => {
   it('puts the newest mark of a column on top', () => {
-    expect(layoutOf(question('305 − 128'))).toEqual([
+    expect(layoutOf(asked('305 − 128'))).toEqual([
       ['', '', '9', ''],
       ['', '2', '10', '15'],
       ['', '3', '0', '5'],
@@ -47,11 +42,11 @@ describe('the written layout for the function LAYOUT', () => {
   })
 
   it('has no row of marks where nothing is exchanged', () => {
-    expect(layoutOf(question('874 − 523'))).toHaveLength(3)
+    expect(layoutOf(asked('874 − 523'))).toHaveLength(3)
   })
 
   it('puts the carried tens above, but the last one straight into the answer', () => {
-    expect(layoutOf(question('789 + 642'))).toEqual([
+    expect(layoutOf(asked('789 + 642'))).toEqual([
       ['', '', '1', '1', ''],
       ['', '', '7', '8', '9'],
       ['+', '', '6', '4', '2'],
@@ -60,7 +55,7 @@ describe('the written layout for the function LAYOUT', () => {
   })
 
   it('lines up the points in a cell of their own and fills empty places after them with 0', () => {
-    expect(layoutOf(question('£5 − £1.35'))).toEqual([
+    expect(layoutOf(asked('£5 − £1.35'))).toEqual([
       ['', '', '', '9', ''],
       ['', '4', '', '10', '10'],
       ['', '5', '.', '0', '0'],
@@ -70,7 +65,7 @@ describe('the written layout for the function LAYOUT', () => {
   })
 
   it('leaves cells empty to the left of a shorter number and of the answer', () => {
-    expect(layoutOf(question('1000 − 999')).slice(-2)).toEqual([
+    expect(layoutOf(asked('1000 − 999')).slice(-2)).toEqual([
       ['−', '', '9', '9', '9'],
       ['', '', '', '', '1'],
     ])

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { workOut } from '../../../src/arithmetic/columns'
 import { amountText } from '../../../src/arithmetic/question'
 import { drawNumberLine, lineInWords, numberLine, saidOfLine } from '../../../src/lesson/model/numberLine'
-import { asked, questions } from './arbitraries'
+import { questions } from './arbitraries'
+import { asked } from '../../support/asked'
 
 /** The number that a text prints, in hundredths, which hold every number of these tests exactly. */
 const hundredths = (text: string) => Math.round(Number(text.replace(/[^\d.]/g, '')) * 100)

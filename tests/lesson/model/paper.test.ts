@@ -12,7 +12,8 @@ import {
   type Paper,
   type PaperColumn,
 } from '../../../src/lesson/model/paper'
-import { asked, questions } from './arbitraries'
+import { questions } from './arbitraries'
+import { asked } from '../../support/asked'
 
 const BESIDE: Notation = { exchange: 'beside', carry: 'above' }
 

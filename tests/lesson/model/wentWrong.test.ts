@@ -4,7 +4,8 @@ import { FAULTS, workWith } from '../../../src/answers/faults'
 import { workOut } from '../../../src/arithmetic/columns'
 import { valueText } from '../../../src/arithmetic/numeral'
 import { mistakeIn, wrongAnswers } from '../../../src/lesson/model/wentWrong'
-import { asked, questions } from './arbitraries'
+import { questions } from './arbitraries'
+import { asked } from '../../support/asked'
 
 const given = (text: string) =>
   Object.fromEntries(wrongAnswers(asked(text)).map((each) => [each.fault.id, each.answer]))

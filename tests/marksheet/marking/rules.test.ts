@@ -1,7 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readQuestion } from '../../../src/arithmetic/question'
-import { answerKey, markAnswer, type AnswerKey, type CellValue } from '../../../src/answers/typed'
+import { answerKey, markAnswer, type CellValue } from '../../../src/answers/typed'
 import {
   exceptionRule,
   flagRules,
@@ -14,12 +13,9 @@ import {
   SIGNATURE,
   wrongRules,
 } from '../../../src/marksheet/marking/rules'
+import { asked } from '../../support/asked'
 
-function keyOf(text: string): AnswerKey {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return answerKey(reading.question)
-}
+const keyOf = (text: string) => answerKey(asked(text))
 const area = { top: 999_999, left: 16_383, bottom: 1_000_000, right: 16_383 }
 const FAR = { row: 999_998, column: 16_383, text: 'Work out 9,000 − 2,456' }
 const NEAR = { row: 2, column: 2, text: '932 − 457' }

@@ -4,20 +4,16 @@ import { workOut } from '../../../src/arithmetic/columns'
 import { familyOf } from '../../../src/arithmetic/families'
 import { exchangesOf } from '../../../src/arithmetic/exchange'
 import { valueText } from '../../../src/arithmetic/numeral'
-import { printQuestion, readQuestion, type Question } from '../../../src/arithmetic/question'
+import { printQuestion, type Question } from '../../../src/arithmetic/question'
 import { diagnosedPupils, faultGroups, workAgainst, workAtType } from '../../../src/marksheet/reports/needs'
 import { faultyAnswer, followUpFor, nextSetAgainst, nextSetFor } from '../../../src/marksheet/setting/nextSet'
 import { review } from '../../../src/marksheet/marking/review'
+import { asked } from '../../support/asked'
 
-const questionOf = (text: string): Question => {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
 const rightTo = ({ calculation }: Question) => valueText(workOut(calculation).answer)
 const typeOf = ({ calculation }: Question) => exchangesOf(workOut(calculation)).type
 const ASKED = ['874 − 523', '932 − 457', '764 − 239', '681 − 357', '503 − 46', '305 − 128', '958 − 216'].map(
-  questionOf,
+  asked,
 )
 
 /** A marksheet on which every pupil works with the fault given (null for none). */
@@ -101,7 +97,7 @@ describe('next sets', () => {
     'against %s hold only questions that it gets wrong',
     (fault) => {
       const operation = FAULTS.find(({ id }) => id === fault)?.operation
-      const like = operation === 'add' ? ['467 + 258', '78.5 + 6.42'].map(questionOf) : ASKED
+      const like = operation === 'add' ? ['467 + 258', '78.5 + 6.42'].map(asked) : ASKED
       const set = nextSetAgainst(fault, { ...wish, like })
       if ('problem' in set) {
         // Whole numbers only were asked, and Year 4 lines decimals of one length up.
@@ -128,7 +124,7 @@ describe('next sets', () => {
     for (const fault of new Set(FAULTS.map(({ id }) => id)))
       for (const count of [4, 5, 6, 8, 10]) {
         const operation = FAULTS.find(({ id }) => id === fault)?.operation
-        const like = operation === 'add' ? ['467 + 258', '78.5 + 6.42'].map(questionOf) : ASKED
+        const like = operation === 'add' ? ['467 + 258', '78.5 + 6.42'].map(asked) : ASKED
         const { questions } = workAgainst(fault, { ...wish, like, count })
         const families = questions.map((question) => familyOf(typeOf(question)))
         for (const family of families)
@@ -154,7 +150,7 @@ describe('next sets', () => {
   })
 
   it('say why there are none', () => {
-    const tiny = { ...wish, like: ['12 − 3'].map(questionOf), count: 1000 }
+    const tiny = { ...wish, like: ['12 − 3'].map(asked), count: 1000 }
     expect(workAtType('one exchange, beyond ten thousands', tiny).problem).toMatch(/\.$/)
   })
 

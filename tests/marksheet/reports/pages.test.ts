@@ -1,19 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readQuestion, type Question } from '../../../src/arithmetic/question'
 import { findMarksheets } from '../../../src/marksheet/layout/find'
 import { workAgainst, workAtType } from '../../../src/marksheet/reports/needs'
 import { planReports, pupilReport } from '../../../src/marksheet/reports/pupilReport'
 import { review } from '../../../src/marksheet/marking/review'
 import { planWeek } from '../../../src/marksheet/record/week'
 import { anyCounts, judged } from '../../mastery/judged'
+import { asked } from '../../support/asked'
 
-const questionOf = (text: string): Question => {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
-const like = ['874 − 523', '965 − 342', '932 − 457', '305 − 128'].map(questionOf)
+const like = ['874 − 523', '965 − 342', '932 − 457', '305 − 128'].map(asked)
 const wish = { count: 5, seed: 'pages', like }
 const [sheet] = review({
   name: 'Heron',

@@ -1,21 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import { readQuestion } from '../../../src/arithmetic/question'
 import { addToKey, keyRows, planAnswerKey, readAnswerKey } from '../../../src/marksheet/setting/answerKey'
 import { findMarksheets } from '../../../src/marksheet/layout/find'
 import type { TableSheet } from '../../../src/marksheet/marking/plan'
-
-const question = (text: string) => {
-  const reading = readQuestion(text)
-  if ('problem' in reading) throw new Error(reading.problem)
-  return reading.question
-}
+import { asked } from '../../support/asked'
 
 const matrixOf = ({ name, rows }: TableSheet) => ({
   name,
   values: rows.map((row) => row.map(({ text }) => text)),
 })
 
-const ROWS = keyRows(['4003 - 1567', '£12.40 + £3', '□ − 46 = 30'].map(question), {
+const ROWS = keyRows(['4003 - 1567', '£12.40 + £3', '□ − 46 = 30'].map(asked), {
   sheet: 'Subtraction',
   set: '4827',
   recipe: 'Year 4, mixed',
@@ -47,7 +41,7 @@ describe('the answer key', () => {
   })
 
   it('keeps the sets before, newest first, and a set on a sheet once', () => {
-    const other = keyRows([question('932 − 457')], { sheet: 'Subtraction (2)', set: '91', recipe: 'Year 3' })
+    const other = keyRows([asked('932 − 457')], { sheet: 'Subtraction (2)', set: '91', recipe: 'Year 3' })
     const both = addToKey(ROWS, other)
     expect(both).toEqual([...other, ...ROWS])
     expect(addToKey(both, ROWS)).toEqual([...ROWS, ...other])

@@ -6,7 +6,7 @@ import type { Notation } from '../../../src/lesson/model/notation'
 import { insertLayout, layoutPlace } from '../../../src/office/model/cells'
 import { insertPicture } from '../../../src/office/model/picture'
 import { selectedQuestion } from '../../../src/office/model/question'
-import { asked } from '../../lesson/model/arbitraries'
+import { asked } from '../../support/asked'
 import { benchOf } from '../host'
 
 const PIXEL =

@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest'
 import { AREAS } from '../../../taskpane/areas'
 import { FIRST_AREA, Navigation } from '../../../taskpane/common/navigation'
-import { asked } from '../../lesson/model/arbitraries'
+import { asked } from '../../support/asked'
 
 describe('the way through the pane', () => {
   it('begins at the first area, and opens another by its id', () => {

@@ -5,7 +5,7 @@ import { stepsOf } from '../../../src/arithmetic/steps'
 import { startBench } from '../../../src/bench/node'
 import { Modeller } from '../../../taskpane/model/modeller'
 import { Runner } from '../../../taskpane/common/runner'
-import { asked as readable } from '../../lesson/model/arbitraries'
+import { asked as readable } from '../../support/asked'
 
 const PIXEL =
   'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg=='
