@@ -35,8 +35,8 @@ export interface PersonalSet {
 export const PERSONAL_QUESTIONS = { least: 2, most: 20 } as const
 
 /**
- * A set for each pupil by need: the type that carries the pupil's need, what comes next, and the hardest secure type, so that every pupil
- * also meets what is well known; two or more of every family, so that the marking can judge it. A pupil who misreads the sign has
+ * A set for each pupil by need: the type that carries the pupil's need (under a fault the first type that needs support), what comes next,
+ * and the hardest secure type, so that every pupil also meets what is well known; two or more of every family, so that the marking can judge it. A pupil who misreads the sign has
  * additions and subtractions by turns; one of whom nothing is known has mixed questions of the year. No pupil has a question twice; two
  * pupils have different questions of one type.
  */
@@ -89,7 +89,10 @@ function needsOf(judgement: Judgement, year: Year, count: number): Kind[] {
   const known = TEACHING_ORDER.findLast((type) =>
     byType.some((each) => each.type === type && each.status === 'secure'),
   )
-  const first = need.type ?? next ?? known
+  const inNeed = TEACHING_ORDER.find((type) =>
+    byType.some((each) => each.type === type && each.status === 'needs support'),
+  )
+  const first = need.type ?? inNeed ?? next ?? known
   if (first === undefined || need.fault === 'wrong-operation') return mixedKinds(year, count)
   const wanted = [...new Set([first, next ?? first, known ?? first])]
   const types = typesFor(wanted, count)

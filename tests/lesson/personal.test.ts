@@ -76,6 +76,19 @@ describe('personal sets', () => {
     }
   })
 
+  it('hold questions in which a named fault shows, where easier types have hardly been seen', () => {
+    const fault = { ...misreadSign, fault: 'takes-smaller-from-larger' } as const
+    const judgement = judged(
+      { 'no exchange': [1, 1], 'one exchange, tens to ones': [0, 4], 'through a zero': [0, 3] },
+      [fault],
+    )
+    const [set] = setsOf({ pupils: [{ name: 'Ffion B', judgement }], year: 4, seed: 1 })
+    expect(set?.questions.map(typeOf)).toEqual([
+      ...Array<string>(3).fill('no exchange'),
+      ...Array<string>(3).fill('one exchange, tens to ones'),
+    ])
+  })
+
   it('give nobody who is not flagged anything easier than what was all right, twice or more', () => {
     fc.assert(
       fc.property(needs, (pupils) => {
