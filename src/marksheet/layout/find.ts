@@ -2,6 +2,7 @@ import { answerKey, markAnswer } from '../../answers/typed'
 import { keptApart } from './apart'
 import { groupBy } from './groups'
 import { viewOf, type Matrix } from './matrix'
+import { withoutNotes } from './ownNotes'
 import { isWithin, only, piecesOf } from './pieces'
 import { atOnce, type Steps } from './steps'
 import { type Marksheet, type Spot, cellKey } from './marksheet'
@@ -25,8 +26,9 @@ export function findMarksheets(matrix: Matrix): Marksheet[] {
 }
 
 /** The same, row by row where rows are many. */
-export function* finding(matrix: Matrix): Steps<Marksheet[]> {
-  if (String(matrix.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
+export function* finding(sheet: Matrix): Steps<Marksheet[]> {
+  if (String(sheet.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
+  const matrix = withoutNotes(sheet)
   const { matrix: whole, spots, parts } = gathered(matrix, yield* questionSpots(viewOf(matrix, false)))
   const found = yield* readingInPieces(whole, spots)
   return allSpreadAgain(found, parts).sort((a, b) => a.area.top - b.area.top || a.area.left - b.area.left)

@@ -1,6 +1,7 @@
 import { isFlaggedSentence } from '../../mastery/need'
 import { TEACHING_ORDER } from '../../mastery/support'
-import { areaAddress, viewOf, type Area, type CellRef, type Matrix, type View } from '../layout/matrix'
+import { areaAddress, range, viewOf, type Area, type CellRef, type Matrix, type View } from '../layout/matrix'
+import { NOTES_TITLE } from '../layout/ownNotes'
 import type { Steps } from '../layout/steps'
 import type { Review } from './review'
 
@@ -10,8 +11,7 @@ export interface TextCell extends CellRef {
   readonly upright: boolean
 }
 
-/** What heads the notes, by which they are found again. */
-export const NOTES_TITLE = 'Support with · Columnwise'
+export { NOTES_TITLE }
 
 const TYPES: ReadonlySet<string> = new Set(TEACHING_ORDER)
 
@@ -43,33 +43,22 @@ export function* planningNotes(
   matrix: Matrix,
   reviews: readonly Review[],
 ): Steps<{ notes: TextCell[]; told: string[] }> {
-  const taken = new Set<number>()
+  const blocks: Block[] = []
+  for (const review of reviews) blocks.push(yield* blockOf(matrix, review))
+  const old = yield* oldColumns(blocks)
+  const taken = new Set<number>(old.values())
   const all: TextCell[] = []
   const told: string[] = []
-  for (const review of reviews) {
+  for (const block of blocks) {
     yield
-    const turned = review.orientation === 'pupils-across'
-    const view = viewOf(matrix, turned)
+    const { review, view, turned, header, rows, texts, bottom } = block
     const merges = (matrix.merges ?? []).map((area) => (turned ? turnedArea(area) : area))
-    const toView = (cell: CellRef) => view.ref(cell.row, cell.column)
-    const header =
-      Math.min(...review.questions.map((question) => toView(question).row)) -
-      Number(review.orientation === 'pairs')
-    const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
-    let bottom = 0
-    for (const { answers } of review.pupils) {
-      yield
-      for (const cell of answers) bottom = Math.max(bottom, toView(cell).row)
-    }
-    const old = ownNotes(view, header, rows, taken)
-    const column = old ?? freeColumn(view, merges, Math.max(0, header), bottom, taken)
+    const column = old.get(block) ?? freeColumn(view, merges, Math.max(0, header), bottom, taken)
     taken.add(column)
     const notes: TextCell[] = []
-    for (const [index, { judgement }] of review.pupils.entries()) {
-      yield
-      const text = judgement.needsSupport ? judgement.need.sentence : ''
-      if (text !== '' || old !== null)
-        notes.push({ ...view.ref(rows[index] ?? 0, column), text, upright: turned })
+    for (const [index, row] of rows.entries()) {
+      const text = texts[index] ?? ''
+      if (text !== '' || old.has(block)) notes.push({ ...view.ref(row, column), text, upright: turned })
     }
     if (notes.length > 0 && header >= 0)
       notes.unshift({ ...view.ref(header, column), text: NOTES_TITLE, upright: false })
@@ -88,6 +77,64 @@ export function* planningNotes(
   return { notes: all, told }
 }
 
+/**
+ * A marksheet seen with pupils running down: the row over its pupils (below 0 where there is none), their rows, what each needs, and its
+ * last row.
+ */
+interface Block {
+  readonly review: Review
+  readonly view: View
+  readonly turned: boolean
+  readonly header: number
+  readonly rows: readonly number[]
+  readonly texts: readonly string[]
+  readonly bottom: number
+}
+
+function* blockOf(matrix: Matrix, review: Review): Steps<Block> {
+  const turned = review.orientation === 'pupils-across'
+  const view = viewOf(matrix, turned)
+  const toView = (cell: CellRef) => view.ref(cell.row, cell.column)
+  const top = review.questions.reduce((least, question) => Math.min(least, toView(question).row), Infinity)
+  const header = top - Number(review.orientation === 'pairs')
+  const rows = review.pupils.map(({ nameCells }) => toView(nameCells[0] ?? { row: 0, column: 0 }).row)
+  let bottom = 0
+  for (const { answers } of review.pupils) {
+    yield
+    for (const cell of answers) bottom = Math.max(bottom, toView(cell).row)
+  }
+  const texts = review.pupils.map(({ judgement }) => (judgement.needsSupport ? judgement.need.sentence : ''))
+  return { review, view, turned, header, rows, texts, bottom }
+}
+
+/**
+ * The columns of notes from an earlier marking. Marksheets with one row over them all have their notes in columns of one title: each takes
+ * the one with most of its own notes, and those without any then what is left.
+ */
+function* oldColumns(blocks: readonly Block[]): Steps<Map<Block, number>> {
+  const found = new Map<Block, number>()
+  const taken = new Set<string>()
+  for (const isSame of [true, false]) {
+    for (const block of blocks) {
+      yield
+      if (found.has(block)) continue
+      const { view, rows, texts, turned } = block
+      let [most, best] = [isSame ? 0 : -1, -1]
+      for (const column of ownNotes(block)) {
+        if (taken.has(`${turned} ${column}`)) continue
+        const same = rows.filter(
+          (row, index) => texts[index] !== '' && view.text(row, column) === texts[index],
+        )
+        if (same.length > most) [most, best] = [same.length, column]
+      }
+      if (best < 0) continue
+      found.set(block, best)
+      taken.add(`${turned} ${best}`)
+    }
+  }
+  return found
+}
+
 const holds = ({ left, right }: Area, column: number) => left <= column && column <= right
 
 function turnedArea({ top, left, bottom, right }: Area): Area {
@@ -102,19 +149,11 @@ function isFree({ values, formulas, merges = [] }: Matrix, { row, column }: Cell
   return mayHoldNote(value, formulas?.[row]?.[column] ?? '') && (!isMerged || isOwnNote(value))
 }
 
-/** The column of notes from an earlier marking: the title over it, or, where there is no row for a title, nothing but notes in it. */
-function ownNotes(
-  view: View,
-  header: number,
-  rows: readonly number[],
-  taken: ReadonlySet<number>,
-): number | null {
-  for (let column = 0; column < view.columns; column++) {
-    if (taken.has(column)) continue
-    if (header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsNotes(view, column, rows))
-      return column
-  }
-  return null
+/** Columns of notes from an earlier marking: the title over them, or, where there is no row for a title, nothing but notes in them. */
+function ownNotes({ view, header, rows }: Block): number[] {
+  return range(0, view.columns).filter((column) =>
+    header >= 0 ? view.text(header, column) === NOTES_TITLE : holdsNotes(view, column, rows),
+  )
 }
 
 function holdsNotes(view: View, column: number, rows: readonly number[]): boolean {
