@@ -36,9 +36,9 @@ export const PERSONAL_QUESTIONS = { least: 2, most: 20 } as const
 
 /**
  * A set for each pupil by need: the type that carries the pupil's need (under a fault the first type that needs support), what comes next,
- * and the hardest secure type, so that every pupil also meets what is well known; two or more of every family, so that the marking can judge it. A pupil who misreads the sign has
- * additions and subtractions by turns; one of whom nothing is known has mixed questions of the year. No pupil has a question twice; two
- * pupils have different questions of one type.
+ * and the hardest secure type, so that every pupil also meets what is well known; two or more of every family, so that the marking can judge
+ * it. A pupil who misreads the sign has additions and subtractions by turns; one of whom nothing is known has mixed questions of the year.
+ * No pupil has a question twice; two pupils have different questions of one type.
  */
 export function personalSets({
   pupils,
