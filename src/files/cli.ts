@@ -1,6 +1,8 @@
 import { basename } from 'node:path'
 import { parseArgs } from 'node:util'
 import { planMarking, planMastery } from '../marksheet/marking/plan'
+import { leavingOut } from '../marksheet/layout/leftOut'
+import { atOnce } from '../marksheet/layout/steps'
 import { reviewJson } from '../marksheet/reports/json'
 import type { Matrix } from '../marksheet/layout/matrix'
 import { review, type Review } from '../marksheet/marking/review'
@@ -18,6 +20,8 @@ async function main(): Promise<void> {
   const bytes = await bytesOf(file)
   if (out !== undefined) await refusePlace(file, out, force).catch(failNotSaved)
   const sheets = (await sheetsOf(bytes, file)).map((matrix) => ({ matrix, reviews: review(matrix) }))
+  for (const { matrix, reviews } of sheets)
+    for (const sentence of atOnce(leavingOut(matrix, reviews))) say(`${matrix.name}: ${sentence}`)
   const reviews = sheets.flatMap((sheet) => sheet.reviews)
   if (out !== undefined) await saveMarkedCopy(bytes, sheets, file, out)
   process.stdout.write(

@@ -33,7 +33,7 @@ export function MarkArea(): ReactElement {
   const [open, setOpen] = useState<'entry' | 'collect' | null>(null)
   const { seen, summary } = state
   if (seen === null) return <Waiting onLook={FRONT.turn} />
-  const { reading, marksheets } = seen
+  const { reading, marksheets, leftOut } = seen
   const close = () => {
     setOpen(null)
     void marker.look()
@@ -78,6 +78,7 @@ export function MarkArea(): ReactElement {
           onShow={(area) => void marker.show(area)}
         />
       )}
+      <LeftOut sentences={leftOut} />
       {marksheets.map((marksheet) => (
         <Found
           key={areaAddress(marksheet.area)}
@@ -91,6 +92,24 @@ export function MarkArea(): ReactElement {
         />
       ))}
     </>
+  )
+}
+
+/** What stands on the sheet and was not read, so that nobody takes it for marked. */
+function LeftOut({ sentences }: { readonly sentences: readonly string[] }) {
+  if (sentences.length === 0) return null
+  return (
+    <Card title="Left out">
+      <ul>
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+      <p className="quiet">
+        Nothing was marked or counted there. If it should be, show where the names, questions and answers are
+        with Use my selection.
+      </p>
+    </Card>
   )
 }
 

@@ -1,5 +1,7 @@
 import { areMeeting, marksheetFrom, type Ranges } from '../../src/marksheet/layout/correct'
 import { finding, type Marksheet } from '../../src/marksheet/layout/find'
+import { leavingOut } from '../../src/marksheet/layout/leftOut'
+import { atOnce } from '../../src/marksheet/layout/steps'
 import { reviewing, type Review } from '../../src/marksheet/marking/review'
 import type { MasterySettings } from '../../src/mastery/settings'
 import type { Done } from '../../src/office/edit/edit'
@@ -16,6 +18,8 @@ export interface Seen {
   readonly found: readonly Marksheet[]
   readonly corrections: readonly Ranges[]
   readonly marksheets: readonly Marksheet[]
+  /** What was left out of all of them, in sentences. */
+  readonly leftOut: readonly string[]
 }
 
 /** Reads the sheet in front, or the one with the id. Corrections that no longer make a marksheet are dropped. Throws Problem. */
@@ -28,7 +32,9 @@ export async function lookAt(
   const { matrix } = reading
   const still = corrections(reading.id).filter((ranges) => !('problem' in marksheetFrom(matrix, ranges)))
   const found = await inTurns(finding(matrix), work)
-  return { reading, found, corrections: still, marksheets: marksheetsOf(matrix, found, still) }
+  const marksheets = marksheetsOf(matrix, found, still)
+  const leftOut = await inTurns(leavingOut(matrix, marksheets), work)
+  return { reading, found, corrections: still, marksheets, leftOut }
 }
 
 /** The reviews of a sheet's marksheets. Throws Problem. */
@@ -70,5 +76,6 @@ export function withCorrection(seen: Seen, replaced: Marksheet | null, ranges: R
     return !('problem' in made) && (replaced === null || !areMeeting(made.area, replaced.area))
   })
   const now = [...others, ranges]
-  return { reading, found, corrections: now, marksheets: marksheetsOf(matrix, found, now) }
+  const marksheets = marksheetsOf(matrix, found, now)
+  return { reading, found, corrections: now, marksheets, leftOut: atOnce(leavingOut(matrix, marksheets)) }
 }

@@ -40,6 +40,26 @@ interface Json {
 }
 
 describe('the command line', () => {
+  it('says what it left out, and marks the rest', async () => {
+    const rows = [
+      ['Name', '321 − 185', '640 − 218'],
+      ['Ada B', 136, 422],
+      ['Ben C', '50%', '75%'],
+      ['Cai D', 136, 0],
+    ]
+    const book = XLSX.utils.book_new()
+    XLSX.utils.book_append_sheet(book, XLSX.utils.aoa_to_sheet(rows), 'Week 3')
+    const file = join(folder, 'left-out.xlsx')
+    await writeFile(file, XLSX.write(book, { type: 'buffer' }) as Buffer)
+    const { code, out, err } = await mark(file, '--json')
+    expect([code, err]).toEqual([
+      0,
+      'Week 3: A3 “Ben C” is left out: what stands beside it reads as counts, shares or words, not as a pupil’s answers.\n',
+    ])
+    const { sheets } = JSON.parse(out) as Json
+    expect(sheets.flatMap(({ pupils }) => pupils.map(({ name }) => name))).toEqual(['Ada B', 'Cai D'])
+  })
+
   it('prints the review as one line of JSON', async () => {
     const { code, out, err } = await mark(pathOf('kestrel-plain.xlsx'), '--json')
     expect([code, err]).toEqual([0, ''])

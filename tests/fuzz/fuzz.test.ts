@@ -8,6 +8,7 @@ const SHARE: Readonly<Record<KindName, number>> = {
   'whole sheets': 100,
   'several classes on a sheet, no answer another child’s': 1_000,
   'marksheets of which no cell may be lost': 60,
+  'notes, each in a free cell and where it was': 100,
   'messages, no answer that was not given': 500,
 }
 

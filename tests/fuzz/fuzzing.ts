@@ -4,6 +4,7 @@ import { Chance } from './chance'
 import { knownClasses, readClasses } from './classes'
 import { lostCells, questionProblems, sheetProblems, typedProblems } from './holds'
 import { knownMessage } from './messages'
+import { keptSheet, noteProblems } from './notes'
 import { readKnown } from './readMessages'
 import { knownSheet, randomSheet } from './sheets'
 import { questionText, typedValue } from './texts'
@@ -59,6 +60,10 @@ export const KINDS = {
         ...lostCells(matrix, typed).map((place) => `${place} is lost.`),
       ],
     }
+  },
+  'notes, each in a free cell and where it was': (chance: Chance) => {
+    const matrix = keptSheet(chance)
+    return { input: matrix, problems: () => noteProblems(matrix) }
   },
   'messages, no answer that was not given': (chance: Chance) => {
     const message = knownMessage(chance)

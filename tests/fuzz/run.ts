@@ -12,6 +12,7 @@ const CASES: Readonly<Record<KindName, number>> = {
   'whole sheets': 3_000,
   'several classes on a sheet, no answer another child’s': 20_000,
   'marksheets of which no cell may be lost': 3_000,
+  'notes, each in a free cell and where it was': 3_000,
   'messages, no answer that was not given': 20_000,
 }
 

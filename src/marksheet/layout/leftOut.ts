@@ -2,6 +2,8 @@ import { groupBy } from './groups'
 import { hasNameWords, looksLikeName } from './labels'
 import { cellKey, type Marksheet } from './marksheet'
 import { addressOf, areaAddress, areaOf, isEmpty, viewOf, type Matrix } from './matrix'
+import { OWN_SHEET } from './find'
+import { withoutNotes } from './ownNotes'
 import { gathered } from './spread'
 import { questionSpots } from './spots'
 import type { Steps } from './steps'
@@ -13,10 +15,12 @@ const MOST_NAMED = 4
 const BEHIND = 3
 
 /**
- * What was left out when the marksheets of a sheet were read, a sentence each: questions that belong to no pupils for sure, rows that look like
- * a pupil's and are none by what stands in them, names that two pupils share.
+ * What was left out when the marksheets of a sheet were read, a sentence each: questions that belong to no pupils for sure, and rows that
+ * look like a pupil's and are none by what stands in them.
  */
-export function* leavingOut(matrix: Matrix, marksheets: readonly Marksheet[]): Steps<string[]> {
+export function* leavingOut(sheet: Matrix, marksheets: readonly Marksheet[]): Steps<string[]> {
+  if (String(sheet.values[0]?.[0] ?? '').startsWith(OWN_SHEET)) return []
+  const matrix = withoutNotes(sheet)
   const { spots, parts } = gathered(matrix, yield* questionSpots(viewOf(matrix, false)))
   const used = new Set(marksheets.flatMap(({ questions }) => questions.map(cellKey)))
   for (const { pupils } of marksheets) {
@@ -28,10 +32,10 @@ export function* leavingOut(matrix: Matrix, marksheets: readonly Marksheet[]): S
     return !used.has(cellKey(spot)) && first !== undefined && !used.has(cellKey(first))
   })
   yield
-  return [
-    ...questionsLeft(free),
-    ...marksheets.flatMap((each) => [...rowsLeft(matrix, each), ...shared(each)]),
-  ]
+  const read = new Set(
+    marksheets.flatMap(({ pupils }) => pupils.flatMap(({ nameCells }) => nameCells.map(cellKey))),
+  )
+  return [...questionsLeft(free), ...marksheets.flatMap((each) => rowsLeft(matrix, each, read))]
 }
 
 function questionsLeft(spots: readonly { readonly row: number; readonly column: number }[]): string[] {
@@ -44,35 +48,26 @@ function questionsLeft(spots: readonly { readonly row: number; readonly column: 
   ]
 }
 
-/** Rows (or columns) with a name and answers that were not read, near those that were. */
-function rowsLeft(matrix: Matrix, { orientation, pupils }: Marksheet): string[] {
+/** Rows (or columns) with a name and answers, near the pupils of a marksheet, of which no name is among the keys of those `read`. */
+function rowsLeft(matrix: Matrix, { orientation, pupils }: Marksheet, read: ReadonlySet<string>): string[] {
   const view = viewOf(matrix, orientation === 'pupils-across')
   const seen = pupils.map(({ nameCells, answers }) => ({
     at: nameCells.slice(0, 1).map(({ row, column }) => view.ref(row, column))[0],
     answers: answers.map(({ row, column }) => view.ref(row, column)),
   }))
-  const rows = new Set(seen.map(({ at }) => at?.row))
   const [first, last] = [seen[0]?.at, seen.at(-1)?.at]
   if (first === undefined || last === undefined) return []
   const columns = (seen[0]?.answers ?? []).map(({ column }) => column)
   const told: string[] = []
   for (let row = first.row; row <= last.row + BEHIND; row++) {
     const text = view.text(row, first.column)
-    if (rows.has(row) || !looksLikeName(text) || !hasNameWords(text) || rowLabel(text) === 'nobody') continue
+    const cell = view.ref(row, first.column)
+    if (read.has(cellKey(cell)) || !looksLikeName(text) || !hasNameWords(text)) continue
+    if (rowLabel(text) === 'nobody') continue
     if (columns.every((column) => isEmpty(view.value(row, column)))) continue
     told.push(
-      `${addressOf(view.ref(row, first.column))} “${text}” is left out: what stands beside it reads as counts, shares or words, not as a pupil’s answers.`,
+      `${addressOf(cell)} “${text}” is left out: what stands beside it reads as counts, shares or words, not as a pupil’s answers.`,
     )
   }
   return told
-}
-
-function shared({ pupils }: Marksheet): string[] {
-  return [...groupBy(pupils, ({ name }) => name.toLowerCase()).values()].flatMap((same) => {
-    const cells = same.flatMap(({ nameCells }) => nameCells.slice(0, 1)).map(addressOf)
-    const [one] = same
-    return one && same.length > 1
-      ? [`${cells.join(' and ')} hold the same name, ${one.name}: give them different ones.`]
-      : []
-  })
 }

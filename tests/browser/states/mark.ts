@@ -145,9 +145,29 @@ export const MARK: readonly State[] = [
     },
   },
   {
-    name: 'no marksheet, its ranges to be chosen',
+    name: 'a row left out',
     open: async (stage) => {
       await button(stage, 'Close').last().click()
+      await stage.page.evaluate(() => {
+        const grid = window.columnwiseBench?.bench.grid
+        if (!grid) return
+        const id = grid.addSheet('Half term')
+        grid.write(id, 0, 0, [
+          ['Name', '321 − 185', '640 − 218'],
+          ['Ada B', 136, 422],
+          ['Ben C', '50%', '75%'],
+          ['Cai D', 136, 0],
+        ])
+        grid.activateSheet(id)
+        grid.flush()
+      })
+      await button(stage, 'Look again').click()
+      await text(stage, /^A3 “Ben C” is left out: /)
+    },
+  },
+  {
+    name: 'no marksheet, its ranges to be chosen',
+    open: async (stage) => {
       await stage.page.evaluate(() => {
         const grid = window.columnwiseBench?.bench.grid
         if (!grid) return

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { CellValue } from '../../../src/answers/typed'
 import { findMarksheets } from '../../../src/marksheet/layout/find'
 import { leavingOut } from '../../../src/marksheet/layout/leftOut'
+import { NOTES_TITLE } from '../../../src/marksheet/layout/ownNotes'
 import { atOnce } from '../../../src/marksheet/layout/steps'
 
 function said(...values: CellValue[][]): string[] {
@@ -31,9 +32,13 @@ describe('what is left out of a sheet', () => {
     ])
   })
 
-  it('says which children share a name', () => {
-    expect(said(...CLASS, ['ada b', 136, 422])).toEqual([
-      'A2 and A4 hold the same name, Ada B: give them different ones.',
-    ])
+  it('is nobody who is read as a child of the next class', () => {
+    const below = [...CLASS, ['Name', '70 − 1', '80 − 2'], ['Fay B', 69, 78], ['Grace W', '50%', 78]]
+    expect(said(...below)).toEqual([])
+  })
+
+  it('is nothing on a sheet of ours, and no note of an earlier marking', () => {
+    expect(said(['Columnwise · Answer key'], ['321 − 185', 136])).toEqual([])
+    expect(said([...HEADER, '', NOTES_TITLE], ['Ada B', 136, 422], ['Ben C', 264, 422])).toEqual([])
   })
 })
