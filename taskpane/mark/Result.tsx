@@ -1,14 +1,10 @@
 import { Button } from '@fluentui/react-components'
-import { lazy, Suspense, useState, type ReactElement } from 'react'
+import { useState, type ReactElement } from 'react'
 import { addressOf, type Area, type CellRef } from '../../src/marksheet/layout/matrix'
 import { Card } from '../common/Card'
 import { OutcomeCount } from '../common/OutcomeCount'
 import { counted } from '../common/words'
 import type { Summary, Support, ToLookAt } from './summary'
-
-const Reasons = lazy(async () => ({
-  default: (await import(/* webpackChunkName: "reasons" */ './Reasons')).Reasons,
-}))
 
 interface Showing {
   readonly onShow: (area: Area) => void
@@ -47,10 +43,7 @@ export function Result({
   )
 }
 
-function ByName({
-  summary: { toLookAt, support, reviews },
-  onShow,
-}: { readonly summary: Summary } & Showing) {
+function ByName({ summary: { toLookAt, support }, onShow }: { readonly summary: Summary } & Showing) {
   return (
     <>
       {toLookAt.length > 0 && <LookAt answers={toLookAt} onShow={onShow} />}
@@ -61,12 +54,10 @@ function ByName({
       ))}
       {support.length > 0 && (
         <p className="quiet">
-          A flag is a prompt for your own judgement: look at the working before you act on it.
+          A flag is a prompt for your own judgement: look at the working before you act on it. Review says
+          what helps.
         </p>
       )}
-      <Suspense fallback={null}>
-        <Reasons reviews={reviews} onShow={onShow} />
-      </Suspense>
     </>
   )
 }

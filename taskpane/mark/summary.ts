@@ -28,12 +28,11 @@ export interface Support {
   readonly pupils: readonly NamedPupil[]
 }
 
-/** What marking found, in a few lines: how many answers came out how, which to look at, who needs support with what; and what it is from. */
+/** What marking found, in a few lines: how many answers came out how, which to look at, who needs support with what. */
 export interface Summary {
   readonly counts: Readonly<Record<Outcome, number>>
   readonly toLookAt: readonly ToLookAt[]
   readonly support: readonly Support[]
-  readonly reviews: readonly Review[]
 }
 
 /** Sums up the reviews of a sheet. Groups come in the order of `supportGroups`. */
@@ -55,7 +54,7 @@ export function summaryOf(reviews: readonly Review[], mastery: MasterySettings =
       })
     }
   }
-  return { counts, toLookAt, support: supportIn(reviews, mastery), reviews }
+  return { counts, toLookAt, support: supportIn(reviews, mastery) }
 }
 
 function supportIn(reviews: readonly Review[], mastery: MasterySettings): Support[] {

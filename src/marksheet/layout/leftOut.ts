@@ -1,7 +1,7 @@
 import { groupBy } from './groups'
 import { hasNameWords, looksLikeName } from './labels'
 import { cellKey, type Marksheet } from './marksheet'
-import { addressOf, areaAddress, areaOf, isEmpty, viewOf, type Matrix } from './matrix'
+import { addressOf, areaAddress, areaOf, isEmpty, viewOf, type CellRef, type Matrix } from './matrix'
 import { OWN_SHEET } from './find'
 import { withoutNotes } from './ownNotes'
 import { gathered } from './spread'
@@ -11,6 +11,7 @@ import { rowLabel } from './words'
 
 /** How many rows of questions a sentence names. */
 const MOST_NAMED = 4
+const LIST = new Intl.ListFormat('en-GB')
 /** How far behind the last pupil a row is looked at. */
 const BEHIND = 3
 
@@ -38,14 +39,17 @@ export function* leavingOut(sheet: Matrix, marksheets: readonly Marksheet[]): St
   return [...questionsLeft(free), ...marksheets.flatMap((each) => rowsLeft(matrix, each, read))]
 }
 
-function questionsLeft(spots: readonly { readonly row: number; readonly column: number }[]): string[] {
-  const rows = [...groupBy(spots, ({ row }) => row).values()].map((row) => areaAddress(areaOf([row])))
+function questionsLeft(spots: readonly CellRef[]): string[] {
+  const rows = [...groupBy(spots, ({ row }) => row).values()].map((row) =>
+    row.length === 1 ? row.map(addressOf).join() : areaAddress(areaOf([row])),
+  )
   if (rows.length === 0) return []
-  const named = rows.slice(0, MOST_NAMED).map((area) => area.replace(/^([A-Z]+\d+):\1$/, '$1'))
+  const named = rows.slice(0, MOST_NAMED)
   const more = rows.length - named.length
-  return [
-    `Questions in ${named.join(', ')}${more > 0 ? ` and ${more} more ${more === 1 ? 'row' : 'rows'}` : ''} are left out: it is not sure which pupils they belong to.`,
-  ]
+  const places = more > 0 ? [...named, `${more} more ${more === 1 ? 'row' : 'rows'}`] : named
+  const [what, are, they] =
+    spots.length === 1 ? ['question', 'is', 'it belongs'] : ['questions', 'are', 'they belong']
+  return [`The ${what} in ${LIST.format(places)} ${are} left out: it is unclear which pupils ${they} to.`]
 }
 
 /** Rows (or columns) with a name and answers, near the pupils of a marksheet, of which no name is among the keys of those `read`. */

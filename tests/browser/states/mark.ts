@@ -51,11 +51,11 @@ export const MARK: readonly State[] = [
     },
   },
   {
-    name: 'marked, with the reasons',
+    name: 'marked, with who needs support',
     open: async (stage) => {
       await stage.page.evaluate(() => window.dispatchEvent(new Event('let-go')))
       await text(stage, 'Kingfisher is marked.')
-      await stage.pane.getByRole('heading', { name: 'Likeliest reasons' }).waitFor()
+      await stage.pane.getByRole('heading', { name: 'Needs support' }).waitFor()
     },
   },
   {

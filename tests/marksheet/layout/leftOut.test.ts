@@ -28,7 +28,10 @@ describe('what is left out of a sheet', () => {
 
   it('is a question without pupils, one sentence for all of a sheet', () => {
     expect(said(...CLASS, [], [], ['70 − 1'], ['80 − 2'])).toEqual([
-      'Questions in A6, A7 are left out: it is not sure which pupils they belong to.',
+      'The questions in A6 and A7 are left out: it is unclear which pupils they belong to.',
+    ])
+    expect(said(...CLASS, [], [], ['70 − 1'])).toEqual([
+      'The question in A6 is left out: it is unclear which pupils it belongs to.',
     ])
   })
 
