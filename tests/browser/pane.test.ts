@@ -105,10 +105,10 @@ describe('marking on the bench', () => {
     await page.close()
   })
 
-  it('says why a pupil’s answers are wrong, in a line with its evidence, and goes to them', async () => {
+  it('says what a pupil needs, in a line with its evidence, and goes to the name', async () => {
     const stage = await openStage()
     await mark(stage)
-    const reason = button(stage, /^Bertie L Takes the smaller digit/)
+    const reason = button(stage, /^Bertie L takes the smaller digit/)
     await reason.click()
     await expect
       .poll(() =>
