@@ -10,10 +10,12 @@ import { counted } from '../common/words'
 import { Found } from './Found'
 import { sharedMarker, type Marker, type MarkerState } from './marker'
 import { RangesForm } from './RangesForm'
-import { Result } from './Result'
 
 const QuickEntry = lazy(async () => ({
   default: (await import(/* webpackChunkName: "quick-entry" */ './entry/QuickEntry')).QuickEntry,
+}))
+const Result = lazy(async () => ({
+  default: (await import(/* webpackChunkName: "result" */ './Result')).Result,
 }))
 const Collect = lazy(async () => ({
   default: (await import(/* webpackChunkName: "collect" */ './collect/Collect')).Collect,
@@ -72,11 +74,13 @@ export function MarkArea(): ReactElement {
         </p>
       )}
       {summary && (
-        <Result
-          summary={summary}
-          namesShown={state.settings.flags}
-          onShow={(area) => void marker.show(area)}
-        />
+        <Suspense fallback={<p role="status">Opening the result …</p>}>
+          <Result
+            summary={summary}
+            namesShown={state.settings.flags}
+            onShow={(area) => void marker.show(area)}
+          />
+        </Suspense>
       )}
       <LeftOut sentences={leftOut} />
       {marksheets.map((marksheet) => (
